@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * data.h - finds the program's own data files
+ *
+ * In order: the folder named by TANKWRIGHT_DATA (tests, build folder), the user's own (XDG data home,
+ * `tankwright/`), the installed one.
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* Path of data file @name (`catalogue/alloys.json`), or NULL with an error that lists where it was sought. */
+char *tw_data_find (const char *name, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
