@@ -39,6 +39,7 @@ typedef struct {
   guint n;         /* how many there were, kept or not */
 } TwTroubles;
 
+/* An empty list; free it with tw_troubles_free(). */
 TwTroubles *tw_troubles_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void tw_troubles_free (TwTroubles *self);
 

@@ -75,6 +75,7 @@ gboolean tw_point_is_sane (TwPoint point);
 /* Where @map takes @point. */
 TwPoint tw_map_point (const TwMap *map, TwPoint point);
 
+/* Holds no point at all; a box of no width still holds its line. */
 gboolean tw_box_is_empty (TwBox box);
 
 /* The smallest box round @box and @point, or round both boxes. */

@@ -92,6 +92,7 @@ tw_vec_cross (TwVec a, TwVec b)
   return (TwVec){ a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x };
 }
 
+/* Length of @a, and the distance between two places. */
 double tw_vec_length_mm (TwVec a);
 double tw_vec_distance_mm (TwVec a, TwVec b);
 

@@ -25,8 +25,10 @@ typedef struct {
   const TwMeasure *measure; /* (transfer none) */
 } TwDimensionManner;
 
+/* The manner of a job shown in inches or millimetres; @look and @measure are kept, not owned. */
 TwDimensionManner tw_dimension_manner (gboolean inches, const TwLook *look, const TwMeasure *measure);
 
+/* Where the dimensions stand, seen from the outline. */
 typedef enum {
   TW_DIMENSION_BELOW,
   TW_DIMENSION_ABOVE,

@@ -75,6 +75,7 @@ typedef enum {
   TW_INK_N_SIZES
 } TwInkSize;
 
+/* What part of the text is at its place, across. */
 typedef enum { TW_INK_LEFT, TW_INK_CENTRE, TW_INK_RIGHT } TwInkAcross;
 
 typedef enum {

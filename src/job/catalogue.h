@@ -26,6 +26,7 @@ typedef struct _TwEntry TwEntry;
 TwCatalogue *tw_catalogue_load (GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void tw_catalogue_free (TwCatalogue *self);
 
+/* Entries of one list, in the order of its file; @nth is below the count. (transfer none) */
 guint tw_catalogue_count (const TwCatalogue *self, TwCatalogueList list);
 const TwEntry *tw_catalogue_get (const TwCatalogue *self, TwCatalogueList list, guint nth);
 /* Entry by its id (`5052-h32`, `crossflow-fine`), or NULL. */
@@ -34,6 +35,7 @@ const TwEntry *tw_catalogue_find (const TwCatalogue *self, TwCatalogueList list,
  * NULL. */
 const TwEntry *tw_catalogue_port (const TwCatalogue *self, const char *standard, const char *size);
 
+/* What every entry has; never NULL. (transfer none) */
 const char *tw_entry_id (const TwEntry *self);
 const char *tw_entry_name (const TwEntry *self);   /* as people say it; not translated */
 const char *tw_entry_source (const TwEntry *self); /* id in data/sources.json */

@@ -16,13 +16,14 @@ G_BEGIN_DECLS
 /* The value of a field of any kind, with the text as typed. */
 typedef struct {
   TwFieldStore store;
-  double number; /* NAN: unknown */
+  double number; /* in the unit of the field's quantity; NAN: unknown */
   int choice;    /* choice, flag and count; -1: unknown */
   char *text;    /* owned; NULL: unknown */
   TwId ref;      /* TW_ID_NONE: unknown */
   char *typed;   /* owned; NULL: nothing was typed */
 } TwValue;
 
+/* A known value; text is copied. Clear it with tw_value_clear(). */
 TwValue tw_value_number (double number);
 TwValue tw_value_choice (TwFieldStore store, int choice);
 TwValue tw_value_text (const char *text);
@@ -59,6 +60,7 @@ tw_value_check (const TwField *field, const TwValue *value, GError **error) G_GN
 /* How the job shows lengths. The decimal sign is a point; callers that translate set it. */
 TwUnitStyle tw_job_unit_style (const TwJob *job);
 
+/* The five kinds of change there are. */
 typedef enum {
   TW_CHANGE_SET,
   TW_CHANGE_ADD,
@@ -95,6 +97,7 @@ guint tw_change_group_size (const TwChange *group);
 
 void tw_change_free (TwChange *self);
 
+/* Which of the five it is. */
 TwChangeKind tw_change_kind (const TwChange *self);
 /* Part that it touches; of a group the first one's. */
 TwId tw_change_part (const TwChange *self);

@@ -24,6 +24,7 @@ void tw_drawing_unref (TwDrawing *self);
 /* tw_job_revision() of the job when it was made. */
 guint64 tw_drawing_revision (const TwDrawing *self);
 
+/* The job's own fields, filled, and how many parts of a kind it has. (transfer none) */
 const TwSettings *tw_drawing_settings (const TwDrawing *self);
 guint tw_drawing_count (const TwDrawing *self, TwKind kind);
 /* Filled part; cast to the struct of its kind, or use the macro below. (transfer none) */

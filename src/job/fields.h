@@ -37,11 +37,12 @@ typedef struct {
 typedef struct {
   TwFieldStore store;
   TwQuantity quantity;
-  const char *name;        /* `width_mm`: also the member of the file */
-  const char *label;       /* N_()-marked */
-  const char *hint;        /* N_()-marked: from where it is measured, what absence means */
-  gsize offset;            /* in the struct of its kind */
-  double low, high;        /* both allowed; a text's longest in bytes is high; a needed reference has low 1 */
+  const char *name;  /* `width_mm`: also the member of the file */
+  const char *label; /* N_()-marked */
+  const char *hint;  /* N_()-marked: from where it is measured, what absence means */
+  gsize offset;      /* in the struct of its kind */
+  double low, high;  /* in the quantity's unit, both allowed; a text's longest in bytes is high; a needed
+                        reference has low 1 */
   const TwChoice *choices; /* of a choice, or kinds that a reference may point to; ends with a NULL name */
 } TwField;
 
@@ -72,6 +73,7 @@ typedef struct {
 #include "job/choices.inc"
 /* clang-format on */
 
+/* The tables of a kind; never NULL. (transfer none) */
 const TwKindInfo *tw_kind_info (TwKind kind);
 
 /* Kind by member of the file (`tanks`) or by stem (`tank`); TW_N_KINDS when there is none. */

@@ -29,6 +29,7 @@ void tw_history_close (TwHistory *self);
 /* Puts everything back as it was at open. */
 void tw_history_cancel (TwHistory *self);
 
+/* Whether there is a step to undo, and one to do again. */
 gboolean tw_history_can_undo (const TwHistory *self);
 gboolean tw_history_can_redo (const TwHistory *self);
 /* Do nothing when there is nothing; an open step is closed first. */

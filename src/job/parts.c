@@ -174,22 +174,30 @@ tw_part_name (const TwPart *self)
   return name != NULL && name[0] != '\0' ? name : self->id.text;
 }
 
+static const TwPart *
+element_of_list (GPtrArray *elements, TwId id)
+{
+  for (guint i = 0; i < elements->len; i++) {
+    const TwPart *element = g_ptr_array_index (elements, i);
+
+    if (tw_id_equal (element->id, id))
+      return element;
+  }
+  return NULL;
+}
+
 const TwPart *
 tw_part_element (const TwPart *self, TwId id, guint *list)
 {
   const TwKindInfo *info = tw_kind_info (self->kind);
 
   for (guint i = 0; i < info->n_lists; i++) {
-    GPtrArray *elements = tw_part_list (self, i);
+    const TwPart *element = element_of_list (tw_part_list (self, i), id);
 
-    for (guint k = 0; k < elements->len; k++) {
-      const TwPart *element = g_ptr_array_index (elements, k);
-
-      if (tw_id_equal (element->id, id)) {
-        if (list != NULL)
-          *list = i;
-        return element;
-      }
+    if (element != NULL) {
+      if (list != NULL)
+        *list = i;
+      return element;
     }
   }
   return NULL;

@@ -45,6 +45,7 @@ const TwPaper *tw_paper (TwPaperSize size);
 TwPaperSize tw_paper_next (TwPaperSize size);
 gboolean tw_paper_find (const char *name, TwPaperSize *size) G_GNUC_WARN_UNUSED_RESULT;
 
+/* How the views of a sheet stand to each other (ISO 5456-2). */
 typedef enum { TW_PAPER_FIRST_ANGLE, TW_PAPER_THIRD_ANGLE } TwPaperProjection;
 
 /* What the title block says; NULL members are left open. Everything is (transfer none) and already
