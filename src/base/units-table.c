@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Factors: NIST SP 811 (2008), appendix B, where exact factors are set in bold: 1 in = 25.4 mm,
+ * Factors: [sources: NIST-SP-811, appendix B.8], where exact factors are set in bold: 1 in = 25.4 mm,
  * 1 lb = 0.453 592 37 kg, 1 US gal = 231 in3, 1 imp gal = 4.546 09 L, g = 9.806 65 m/s2,
  * 1 Btu (international table) = 1055.055 852 62 J. All others follow from these.
  */
@@ -19,7 +19,7 @@
 #define IMPERIAL_GALLON_L 4.54609
 #define BTU_J 1055.05585262
 #define PSI_PA (POUND_KG * G_M_S2 / (0.0254 * 0.0254))
-#define INCH_WATER_PA 249.08891 /* conventional: 1000 kg/m3, the density at 4 °C, times g, times 25.4 mm */
+#define INCH_WATER_PA 249.08891 /* conventional: 1000 kg/m3, nearly water at 4 °C, times g, times 25.4 mm */
 #define HP_W (550 * FOOT_M * POUND_KG * G_M_S2)
 #define PS_W (75 * G_M_S2)
 #define KELVIN_AT_0_C 273.15

@@ -71,7 +71,8 @@ gboolean tw_units_parse (TwQuantity quantity,
                          double *value,
                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A dash size `-16` or `16`, 1 to 64, as outside diameter in mm: sixteenths of an inch (SAE J514). */
+/* A dash size `-16` or `16`, 1 to 64, as outside diameter in mm: sixteenths of an inch [sources: SAE-J514].
+ */
 gboolean tw_units_parse_dash (const char *text, double *outside_mm, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
@@ -106,8 +107,9 @@ tw_units_format_plain (TwQuantity quantity, const TwUnitStyle *style, double val
  * @value_mm: a length, finite
  * @decimals: most places of millimetres; places of decimal inches
  *
- * As a dimension on a drawing (ISO 129-1, ASME Y14.5), without unit and thousands: millimetres with a leading
- * zero and no trailing ones (`610`, `0.5`), decimal inches without a leading zero and with all places
+ * As a dimension on a drawing [sources: ISO-129-1; ASME-Y14-5], without unit and thousands: millimetres with
+ * a leading zero and no trailing ones (`610`, `0.5`), decimal inches without a leading zero and with all
+ * places
  * (`.250`), or inch fractions. A minus is U+2212.
  */
 char *

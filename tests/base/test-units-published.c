@@ -53,7 +53,8 @@ static const struct {
   { TW_QUANTITY_AIR_FLOW, "1 L/s", 0.001, 0 },
   /* pressure: psi 6.894 757 E+03 Pa, which from 1 lb = 0.453 592 37 kg, g = 9.806 65 m/s2 and 1 in = 0.0254 m
    * is 4.448 221 615 260 5 N / 6.4516 E-04 m2; inch of water, conventional 2.490 889 E+02 Pa: conventional
-   * water has 1000 kg/m3 (its density at 4 °C), so 9.806 65 * 25.4 = 249.088 91 Pa; bar E+05 Pa */
+   * water has exactly 1000 kg/m3, so 9.806 65 * 25.4 = 249.088 91 Pa; the table's inch of water at 39.2 °F
+   * (4 °C) is 2.490 82 E+02 Pa, 0.003 % less; bar E+05 Pa */
   { TW_QUANTITY_PRESSURE, "1 psi", 6.894757, 5e-7 },
   { TW_QUANTITY_PRESSURE, "1 psi", 4.4482216152605 / 645.16 * 1000, 0 },
   { TW_QUANTITY_PRESSURE, "1 inH2O", 0.2490889, 5e-8 },

@@ -76,6 +76,7 @@ CASES = [
     ('json', 'broken', 'data/a.json', '{"a": }\n', 'Expecting value'),
     ('sources', 'unknown', 'src/job/a.c', '/* [sources: SHAH-2003, eq. 3] */\n', 'SHAH-2003 is not'),
     ('sources', 'unused', 'data/sources.json', '{"SHAH-2003": {}}\n', 'used nowhere'),
+    ('sources', 'awaiting', 'data/sources.json', '{"sources": [{"id": "A", "awaits": "metal"}]}\n', None),
     ('top', 'stray file', 'NOTES', 'x\n', 'does not belong'),
 ]
 
