@@ -113,6 +113,12 @@ TwId tw_change_part (const TwChange *self);
 gboolean tw_change_apply (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
     G_GNUC_WARN_UNUSED_RESULT;
 
+/* `part/element/field` of a set. (transfer full) */
+char *tw_change_set_key (const TwChange *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whether applying it would leave @job as it is: only sets of what is already there. */
+gboolean tw_change_is_noop (const TwChange *self, const TwJob *job);
+
 /* What undo calls it: the group's label, or made from kinds and fields (`Width of Left tank`). Translated. */
 char *tw_change_label (const TwChange *self, const TwJob *job) G_GNUC_WARN_UNUSED_RESULT;
 

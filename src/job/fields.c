@@ -98,6 +98,20 @@ tw_field_may_refer (const TwField *field, TwKind target)
   return FALSE;
 }
 
+/* Endings of the names of figures, which the typed text does without since it names its own unit. */
+static const char *const endings[] = { "_mm", "_deg", "_l_min", "_m3_s", "_pa", "_kw", "_v", "_a" };
+
+char *
+tw_field_typed_name (const TwField *field)
+{
+  if (field->store != TW_FIELD_NUMBER)
+    return NULL;
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    if (g_str_has_suffix (field->name, endings[i]))
+      return g_strdup_printf ("%.*s_typed", (int) (strlen (field->name) - strlen (endings[i])), field->name);
+  return g_strdup_printf ("%s_typed", field->name);
+}
+
 static char *
 join_choices (const TwField *field)
 {
