@@ -37,12 +37,13 @@ scan_escape (Scan *self)
   if (self->at == self->end)
     return fail (self, N_ ("the end of a text"));
   if (*self->at != 'u')
-    return strchr ("\"\\/bfnrt", *self->at) != NULL && *self->at++ != '\0' ? TRUE
-                                                                            : fail (self, N_ ("an escape of JSON"));
+    return strchr ("\"\\/bfnrt", *self->at) != NULL && *self->at++ != '\0'
+               ? TRUE
+               : fail (self, N_ ("an escape of JSON"));
   for (int i = 0; i < 4; i++) {
     if (++self->at == self->end || !g_ascii_isxdigit (*self->at))
       return fail (self, N_ ("four hexadecimal digits"));
-    code = code * 16 + (guint) g_ascii_xdigit_value (*self->at);
+    code = code * 16 + (guint)g_ascii_xdigit_value (*self->at);
   }
   self->at++;
   return code != 0 ? TRUE : fail (self, N_ ("a text without the character zero"));
@@ -53,7 +54,7 @@ scan_string (Scan *self)
 {
   self->at++;
   while (self->at < self->end && *self->at != '"') {
-    if ((guchar) *self->at < 0x20)
+    if ((guchar)*self->at < 0x20)
       return fail (self, N_ ("a text without control characters"));
     if (*self->at != '\\')
       self->at++;
@@ -104,7 +105,7 @@ scan_number (Scan *self)
   }
   if (self->at - from > 60)
     return fail (self, N_ ("a number of at most 60 signs"));
-  text = g_strndup (from, (gsize) (self->at - from));
+  text = g_strndup (from, (gsize)(self->at - from));
   return isfinite (g_ascii_strtod (text, NULL)) ? TRUE : fail (self, N_ ("a number that is finite"));
 }
 
@@ -113,7 +114,7 @@ scan_word (Scan *self, const char *word)
 {
   gsize n = strlen (word);
 
-  if ((gsize) (self->end - self->at) < n || strncmp (self->at, word, n) != 0)
+  if ((gsize)(self->end - self->at) < n || strncmp (self->at, word, n) != 0)
     return fail (self, N_ ("a value"));
   self->at += n;
   return TRUE;
@@ -228,9 +229,9 @@ found_at (const char *at, const char *end)
   if (at >= end)
     return g_strdup (_ ("the end of the file"));
   c = g_utf8_get_char_validated (at, end - at);
-  if (c == (gunichar) -1 || c == (gunichar) -2 || c < 0x20)
-    return g_strdup_printf (_ ("the byte 0x%02x"), (guint) (guchar) *at);
-  return g_strdup_printf ("\"%.*s\"", (int) (g_utf8_next_char (at) - at), at);
+  if (c == (gunichar)-1 || c == (gunichar)-2 || c < 0x20)
+    return g_strdup_printf (_ ("the byte 0x%02x"), (guint)(guchar)*at);
+  return g_strdup_printf ("\"%.*s\"", (int)(g_utf8_next_char (at) - at), at);
 }
 
 static void
@@ -244,7 +245,7 @@ trouble_at (TwTroubles *troubles, const char *text, const char *at, const char *
       line++;
       start = c + 1;
     }
-  tw_troubles_add (troubles, g_strdup_printf (_ ("line %u, column %u"), line, (guint) (at - start) + 1),
+  tw_troubles_add (troubles, g_strdup_printf (_ ("line %u, column %u"), line, (guint)(at - start) + 1),
                    found_at (at, end), expected);
 }
 
@@ -324,8 +325,8 @@ print_string (GString *out, const char *text)
       g_string_append (out, "\\n");
     else if (*c == '\t')
       g_string_append (out, "\\t");
-    else if ((guchar) *c < 0x20)
-      g_string_append_printf (out, "\\u%04x", (guint) *c);
+    else if ((guchar)*c < 0x20)
+      g_string_append_printf (out, "\\u%04x", (guint)*c);
     else
       g_string_append_c (out, *c);
   }
@@ -388,7 +389,7 @@ print_item (GString *out, const cJSON *item, guint indent, gsize used)
   cJSON_ArrayForEach (child, item) {
     gsize start = out->len;
 
-    g_string_append_printf (out, "%*s", (int) indent + 2, "");
+    g_string_append_printf (out, "%*s", (int)indent + 2, "");
     if (object) {
       print_string (out, child->string);
       g_string_append (out, ": ");
@@ -396,7 +397,7 @@ print_item (GString *out, const cJSON *item, guint indent, gsize used)
     print_item (out, child, indent + 2, out->len - start + 1);
     g_string_append (out, child->next != NULL ? ",\n" : "\n");
   }
-  g_string_append_printf (out, "%*s%c", (int) indent, "", object ? '}' : ']');
+  g_string_append_printf (out, "%*s%c", (int)indent, "", object ? '}' : ']');
 }
 
 char *

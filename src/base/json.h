@@ -2,9 +2,9 @@
  *
  * json.h - JSON read strictly and written so that it reads back the same
  *
- * cJSON makes the tree. What it lets pass is refused before and after: text that is not UTF-8, control characters
- * and \u0000 in strings, numbers like 01, 1. and 1e999, members given twice, text after the end, nesting and size
- * beyond a limit (RFC 8259).
+ * cJSON makes the tree. What it lets pass is refused before and after: text that is not UTF-8, control
+ * characters and \u0000 in strings, numbers like 01, 1. and 1e999, members given twice, text after the end,
+ * nesting and size beyond a limit (RFC 8259).
  */
 #pragma once
 
@@ -22,9 +22,11 @@ G_BEGIN_DECLS
  *
  * Returns: (transfer full) (nullable): NULL when the text is no JSON; members given twice leave a tree
  */
-cJSON *tw_json_parse (const char *text, gsize length, guint deepest, TwTroubles *troubles) G_GNUC_WARN_UNUSED_RESULT;
+cJSON *
+tw_json_parse (const char *text, gsize length, guint deepest, TwTroubles *troubles) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Two spaces a level; what fits on a line stands on one. Ends in a newline. Numbers are finite. (transfer full) */
+/* Two spaces a level; what fits on a line stands on one. Ends in a newline. Numbers are finite. (transfer
+ * full) */
 char *tw_json_print (const cJSON *tree) G_GNUC_WARN_UNUSED_RESULT;
 
 /* `a number`, `"text"` (shortened), `a list` …: what stands there, for a trouble. (transfer full) */

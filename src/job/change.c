@@ -74,7 +74,7 @@ tw_change_reorder (TwId part, TwId element, guint nth)
 {
   TwChange *self = change_new (TW_CHANGE_REORDER, part, element);
 
-  self->nth = (int) nth;
+  self->nth = (int)nth;
   return self;
 }
 
@@ -84,7 +84,7 @@ tw_change_group (const char *label)
   TwChange *self = change_new (TW_CHANGE_GROUP, TW_ID_NONE, TW_ID_NONE);
 
   self->label = g_strdup (label);
-  self->members = g_ptr_array_new_with_free_func ((GDestroyNotify) tw_change_free);
+  self->members = g_ptr_array_new_with_free_func ((GDestroyNotify)tw_change_free);
   return self;
 }
 
@@ -172,7 +172,8 @@ no_part (TwId id, GError **error)
 static gboolean
 no_element (TwId part, TwId element, GError **error)
 {
-  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("part \"%s\" has no element \"%s\""), part.text, element.text);
+  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("part \"%s\" has no element \"%s\""), part.text,
+               element.text);
   return FALSE;
 }
 
@@ -186,7 +187,8 @@ check_reference (const TwJob *job, const TwField *field, TwId to, GError **error
   if (tw_id_is_none (to) || (target != NULL && tw_field_may_refer (field, target->kind)))
     return TRUE;
   accepts = tw_field_accepts (field);
-  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, to.text, accepts);
+  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, to.text,
+               accepts);
   return FALSE;
 }
 
@@ -197,8 +199,9 @@ check_made (const TwJob *job, const TwPart *made, GError **error)
 
   for (guint i = 0; i < info->n_fields; i++) {
     TwValue value = tw_part_get (made, i);
-    gboolean ok = tw_value_check (&info->fields[i], &value, error)
-                  && (value.store != TW_FIELD_REF || check_reference (job, &info->fields[i], value.ref, error));
+    gboolean ok
+        = tw_value_check (&info->fields[i], &value, error)
+          && (value.store != TW_FIELD_REF || check_reference (job, &info->fields[i], value.ref, error));
 
     tw_value_clear (&value);
     if (!ok)
@@ -290,7 +293,7 @@ apply_add_element (const TwChange *self, TwJob *job, TwChange **inverse, GError 
   *inverse = tw_change_remove (self->part, made->id);
   whole = tw_part_copy (part);
   g_ptr_array_insert (tw_part_list (whole, self->list),
-                      MIN (self->nth, (int) tw_part_list (whole, self->list)->len), g_steal_pointer (&made));
+                      MIN (self->nth, (int)tw_part_list (whole, self->list)->len), g_steal_pointer (&made));
   tw_job_replace (job, whole);
   return TRUE;
 }
@@ -319,7 +322,7 @@ apply_add (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
   if (tw_id_is_none (made->id))
     made->id = tw_job_new_id (job, made->kind);
   *inverse = tw_change_remove (made->id, TW_ID_NONE);
-  tw_job_insert (job, made, MIN (self->nth, (int) tw_job_count (job, made->kind)));
+  tw_job_insert (job, made, MIN (self->nth, (int)tw_job_count (job, made->kind)));
   g_steal_pointer (&made);
   return TRUE;
 }
@@ -342,7 +345,7 @@ apply_remove_element (const TwChange *self, TwJob *job, TwChange **inverse, GErr
   }
   if (!g_ptr_array_find (tw_part_list (part, list), element, &place))
     g_assert_not_reached ();
-  *inverse = tw_change_add_element (self->part, list, tw_part_ref (element), (int) place);
+  *inverse = tw_change_add_element (self->part, list, tw_part_ref (element), (int)place);
   whole = tw_part_copy (part);
   g_ptr_array_remove_index (tw_part_list (whole, list), place);
   tw_job_replace (job, whole);
@@ -381,10 +384,10 @@ apply_reorder (const TwChange *self, TwJob *job, TwChange **inverse, GError **er
   if (part == NULL)
     return no_part (self->part, error);
   if (tw_id_is_none (self->element)) {
-    *inverse = tw_change_reorder (self->part, TW_ID_NONE, (guint) tw_job_place (job, self->part));
+    *inverse = tw_change_reorder (self->part, TW_ID_NONE, (guint)tw_job_place (job, self->part));
     tw_job_begin (job);
     part = tw_job_take (job, self->part);
-    tw_job_insert (job, (TwPart *) part, MIN (self->nth, (int) tw_job_count (job, part->kind)));
+    tw_job_insert (job, (TwPart *)part, MIN (self->nth, (int)tw_job_count (job, part->kind)));
     tw_job_end (job);
     return TRUE;
   }
@@ -397,7 +400,7 @@ apply_reorder (const TwChange *self, TwJob *job, TwChange **inverse, GError **er
     g_assert_not_reached ();
   *inverse = tw_change_reorder (self->part, self->element, place);
   element = g_ptr_array_steal_index (elements, place);
-  g_ptr_array_insert (elements, MIN (self->nth, (int) elements->len), (TwPart *) element);
+  g_ptr_array_insert (elements, MIN (self->nth, (int)elements->len), (TwPart *)element);
   tw_job_replace (job, whole);
   return TRUE;
 }
@@ -456,7 +459,8 @@ static gboolean
 same_value (const TwValue *a, const TwValue *b)
 {
   return (a->number == b->number || (isnan (a->number) && isnan (b->number))) && a->choice == b->choice
-         && g_strcmp0 (a->text, b->text) == 0 && tw_id_equal (a->ref, b->ref) && g_strcmp0 (a->typed, b->typed) == 0;
+         && g_strcmp0 (a->text, b->text) == 0 && tw_id_equal (a->ref, b->ref)
+         && g_strcmp0 (a->typed, b->typed) == 0;
 }
 
 gboolean
@@ -486,18 +490,22 @@ char *
 tw_change_label (const TwChange *self, const TwJob *job)
 {
   const TwPart *part = tw_job_find (job, self->part), *target;
-  const char *name = part != NULL ? tw_part_name (part) : self->made != NULL ? tw_part_name (self->made) : self->part.text;
+  const char *name = part != NULL         ? tw_part_name (part)
+                     : self->made != NULL ? tw_part_name (self->made)
+                                          : self->part.text;
 
   switch (self->kind) {
   case TW_CHANGE_SET:
-    target = part != NULL && !tw_id_is_none (self->element) ? tw_part_element (part, self->element, NULL) : part;
+    target
+        = part != NULL && !tw_id_is_none (self->element) ? tw_part_element (part, self->element, NULL) : part;
     if (target == NULL)
       return g_strdup (name);
     /* Translators: a step that can be undone: a field, of a part */
     return g_strdup_printf (_ ("%s of %s"), _ (tw_kind_info (target->kind)->fields[self->field].label), name);
   case TW_CHANGE_ADD:
     /* Translators: a step that can be undone; the name of a part */
-    return g_strdup_printf (_ ("Adding %s"), tw_id_is_none (self->made->id) ? _ (tw_kind_info (self->made->kind)->noun) : name);
+    return g_strdup_printf (
+        _ ("Adding %s"), tw_id_is_none (self->made->id) ? _ (tw_kind_info (self->made->kind)->noun) : name);
   case TW_CHANGE_REMOVE:
     return g_strdup_printf (_ ("Removal of %s"), name);
   case TW_CHANGE_REORDER:
@@ -506,7 +514,8 @@ tw_change_label (const TwChange *self, const TwJob *job)
   case TW_CHANGE_GROUP:
     if (self->label != NULL)
       return g_strdup (self->label);
-    return self->members->len > 0 ? tw_change_label (g_ptr_array_index (self->members, 0), job) : g_strdup ("");
+    return self->members->len > 0 ? tw_change_label (g_ptr_array_index (self->members, 0), job)
+                                  : g_strdup ("");
   }
   g_assert_not_reached ();
 }

@@ -108,7 +108,7 @@ tw_field_typed_name (const TwField *field)
     return NULL;
   for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
     if (g_str_has_suffix (field->name, endings[i]))
-      return g_strdup_printf ("%.*s_typed", (int) (strlen (field->name) - strlen (endings[i])), field->name);
+      return g_strdup_printf ("%.*s_typed", (int)(strlen (field->name) - strlen (endings[i])), field->name);
   return g_strdup_printf ("%s_typed", field->name);
 }
 

@@ -86,7 +86,8 @@ int tw_kind_list (TwKind kind, const char *name);
 /* Whether field @field of @kind may refer to a part of kind @target. */
 gboolean tw_field_may_refer (const TwField *field, TwKind target);
 
-/* Member that keeps the text as typed: `width_typed` beside `width_mm`; NULL for what is no figure. (transfer full) */
+/* Member that keeps the text as typed: `width_typed` beside `width_mm`; NULL for what is no figure. (transfer
+ * full) */
 char *tw_field_typed_name (const TwField *field) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What a file or a person may say there, as words for an error: `a length of 0.3 to 20 mm`. Translated. */

@@ -60,7 +60,7 @@ remember (TwHistory *self, TwChange *inverse, char *label)
 {
   Step step = { inverse, label };
 
-  if (self->saved_at > (int) self->undo->len)
+  if (self->saved_at > (int)self->undo->len)
     self->saved_at = -1;
   g_array_set_size (self->redo, 0);
   g_array_append_val (self->undo, step);
@@ -99,7 +99,7 @@ void
 tw_history_open (TwHistory *self, const char *label)
 {
   g_return_if_fail (self->open == NULL);
-  self->open = g_ptr_array_new_with_free_func ((GDestroyNotify) tw_change_free);
+  self->open = g_ptr_array_new_with_free_func ((GDestroyNotify)tw_change_free);
   self->open_label = g_strdup (label);
   self->set_in_open = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 }
@@ -220,7 +220,7 @@ tw_history_redo_label (const TwHistory *self)
 gboolean
 tw_history_is_saved (const TwHistory *self)
 {
-  return self->saved_at == (int) self->undo->len && (self->open == NULL || self->open->len == 0);
+  return self->saved_at == (int)self->undo->len && (self->open == NULL || self->open->len == 0);
 }
 
 void
@@ -228,5 +228,5 @@ tw_history_mark_saved (TwHistory *self)
 {
   if (self->open != NULL)
     tw_history_close (self);
-  self->saved_at = (int) self->undo->len;
+  self->saved_at = (int)self->undo->len;
 }

@@ -73,7 +73,7 @@ tw_job_equal (const TwJob *a, const TwJob *b)
 const TwSettings *
 tw_job_settings (const TwJob *self)
 {
-  return (const TwSettings *) self->settings;
+  return (const TwSettings *)self->settings;
 }
 
 guint
@@ -102,9 +102,10 @@ tw_job_place (const TwJob *self, TwId id)
   const TwPart *part = tw_job_find (self, id);
   guint place;
 
-  if (part == NULL || part->kind == TW_KIND_SETTINGS || !g_ptr_array_find (self->parts[part->kind], part, &place))
+  if (part == NULL || part->kind == TW_KIND_SETTINGS
+      || !g_ptr_array_find (self->parts[part->kind], part, &place))
     return -1;
-  return (int) place;
+  return (int)place;
 }
 
 static gboolean
@@ -138,7 +139,7 @@ number_of (const char *id, const char *stem)
   if (!g_str_has_prefix (id, stem) || id[strlen (stem)] != '-'
       || !g_ascii_string_to_unsigned (id + strlen (stem) + 1, 10, 1, G_MAXINT, &number, NULL))
     return 0;
-  return (guint) number;
+  return (guint)number;
 }
 
 static void
@@ -233,7 +234,7 @@ tw_job_insert (TwJob *self, TwPart *part, int nth)
 {
   g_return_if_fail (part->kind > TW_KIND_SETTINGS && part->kind < TW_FIRST_ELEMENT);
   g_return_if_fail (!tw_id_is_none (part->id) && tw_job_find (self, part->id) == NULL);
-  g_return_if_fail (nth <= (int) self->parts[part->kind]->len);
+  g_return_if_fail (nth <= (int)self->parts[part->kind]->len);
   g_ptr_array_insert (self->parts[part->kind], nth, part);
   g_hash_table_insert (self->by_id, part->id.text, part);
   remember_number (self, part);
@@ -247,7 +248,7 @@ tw_job_take (TwJob *self, TwId id)
   TwPart *taken;
 
   g_return_val_if_fail (place >= 0, NULL);
-  taken = g_ptr_array_steal_index (self->parts[tw_job_find (self, id)->kind], (guint) place);
+  taken = g_ptr_array_steal_index (self->parts[tw_job_find (self, id)->kind], (guint)place);
   g_hash_table_remove (self->by_id, id.text);
   note_change (self);
   return taken;

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "job/read.h"
 
-
 #include "base/json.h"
 #include "base/outline.h"
 #include "job/change.h"
@@ -41,7 +40,7 @@ read_value (Reader *self, const TwField *field, const cJSON *item, const char *w
     right = cJSON_IsNumber (item) && item->valuedouble == floor (item->valuedouble)
             && item->valuedouble >= field->low && item->valuedouble <= field->high;
     if (right)
-      value->choice = (int) item->valuedouble;
+      value->choice = (int)item->valuedouble;
     break;
   case TW_FIELD_FLAG:
     right = cJSON_IsBool (item);
@@ -97,8 +96,9 @@ read_field (Reader *self, TwPart *part, guint nth, const cJSON *object, const ch
   const cJSON *item = cJSON_GetObjectItemCaseSensitive (object, field->name), *typed = NULL;
   g_autofree char *typed_name = tw_field_typed_name (field);
   g_autofree char *place = where[0] ? g_strdup_printf ("%s.%s", where, field->name) : g_strdup (field->name);
-  g_autofree char *typed_place
-      = typed_name == NULL ? NULL : where[0] ? g_strdup_printf ("%s.%s", where, typed_name) : g_strdup (typed_name);
+  g_autofree char *typed_place = typed_name == NULL ? NULL
+                                 : where[0]         ? g_strdup_printf ("%s.%s", where, typed_name)
+                                                    : g_strdup (typed_name);
   TwValue value;
 
   g_hash_table_add (self->known, g_strdup (field->name));
@@ -207,11 +207,12 @@ read_list (Reader *self, TwPart *part, guint nth, const cJSON *object, const cha
   g_hash_table_add (self->known, g_strdup (list->name));
   if (item == NULL)
     return;
-  count = cJSON_IsArray (item) ? (guint) cJSON_GetArraySize (item) : 0;
+  count = cJSON_IsArray (item) ? (guint)cJSON_GetArraySize (item) : 0;
   if (!cJSON_IsArray (item) || count > list->most || (count > 0 && count < list->fewest)) {
     g_autofree char *expected = g_strdup_printf (_ ("a list of %u to %u"), list->fewest, list->most);
 
-    trouble (self, place, cJSON_IsArray (item) ? g_strdup_printf (_ ("%u of them"), count) : tw_json_found (item),
+    trouble (self, place,
+             cJSON_IsArray (item) ? g_strdup_printf (_ ("%u of them"), count) : tw_json_found (item),
              expected);
     return;
   }
@@ -291,7 +292,7 @@ count_parts (const cJSON *tree)
     const cJSON *list = cJSON_GetObjectItemCaseSensitive (tree, tw_kind_info (kind)->member);
 
     if (cJSON_IsArray (list))
-      n += (guint) cJSON_GetArraySize (list);
+      n += (guint)cJSON_GetArraySize (list);
   }
   return n;
 }
@@ -355,14 +356,16 @@ static void
 check_outline (Reader *self, TwGeos *geos, guint nth, const TwVolume *volume)
 {
   g_autoptr (GArray) outer = corners_of (volume->outline), hole = corners_of (volume->hole);
-  const TwOutline rings[] = { { (const TwCorner *) outer->data, outer->len },
-                              { (const TwCorner *) hole->data, hole->len } };
+  const TwOutline rings[]
+      = { { (const TwCorner *)outer->data, outer->len }, { (const TwCorner *)hole->data, hole->len } };
   TwOutlineFault fault;
 
-  if (!corners_placed (self, nth, volume->outline, "outline") || !corners_placed (self, nth, volume->hole, "hole"))
+  if (!corners_placed (self, nth, volume->outline, "outline")
+      || !corners_placed (self, nth, volume->hole, "hole"))
     return;
   if (outer->len > 0 && !tw_outline_check (geos, rings, hole->len > 0 ? 2 : 1, &fault))
-    tw_troubles_add (self->troubles, g_strdup_printf ("volumes[%u].%s", nth, fault.ring == 0 ? "outline" : "hole"),
+    tw_troubles_add (self->troubles,
+                     g_strdup_printf ("volumes[%u].%s", nth, fault.ring == 0 ? "outline" : "hole"),
                      tw_outline_fault_text (&fault), _ ("an outline that closes and does not touch itself"));
 }
 
@@ -372,12 +375,12 @@ check_volumes (Reader *self)
   g_autoptr (TwGeos) geos = tw_geos_new ();
 
   for (guint i = 0; i < tw_job_count (self->job, TW_KIND_VOLUME); i++) {
-    const TwVolume *volume = (const TwVolume *) tw_job_get (self->job, TW_KIND_VOLUME, i);
+    const TwVolume *volume = (const TwVolume *)tw_job_get (self->job, TW_KIND_VOLUME, i);
 
     check_outline (self, geos, i, volume);
     if (volume->from_mm >= volume->to_mm)
-      tw_troubles_add (self->troubles, g_strdup_printf ("volumes[%u].to_mm", i), tw_number_text (volume->to_mm),
-                       _ ("a figure above from_mm"));
+      tw_troubles_add (self->troubles, g_strdup_printf ("volumes[%u].to_mm", i),
+                       tw_number_text (volume->to_mm), _ ("a figure above from_mm"));
   }
 }
 
@@ -385,7 +388,7 @@ static void
 read_settings (Reader *self, const cJSON *tree)
 {
   const TwKindInfo *info = tw_kind_info (TW_KIND_SETTINGS);
-  TwPart *settings = tw_part_copy ((const TwPart *) tw_job_settings (self->job));
+  TwPart *settings = tw_part_copy ((const TwPart *)tw_job_settings (self->job));
 
   self->known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_hash_table_add (self->known, g_strdup ("tankwright-job"));
@@ -440,7 +443,8 @@ tw_job_read_text (const char *text, gsize length, TwTroubles *troubles)
   if (length > TW_READ_MOST_BYTES) {
     g_autofree char *expected = g_strdup_printf (_ ("at most %d bytes"), TW_READ_MOST_BYTES);
 
-    tw_troubles_add (troubles, g_strdup (_ ("the file")), g_strdup_printf (_ ("%" G_GSIZE_FORMAT " bytes"), length), expected);
+    tw_troubles_add (troubles, g_strdup (_ ("the file")),
+                     g_strdup_printf (_ ("%" G_GSIZE_FORMAT " bytes"), length), expected);
     return NULL;
   }
   tree = tw_json_parse (text, length, TW_READ_DEEPEST, troubles);
@@ -463,7 +467,7 @@ read_stream (FILE *stream)
   gsize n;
 
   while (bytes->len <= TW_READ_MOST_BYTES && (n = fread (buffer, 1, sizeof buffer, stream)) > 0)
-    g_string_append_len (bytes, buffer, (gssize) n);
+    g_string_append_len (bytes, buffer, (gssize)n);
   return bytes;
 }
 

@@ -8,7 +8,7 @@
 TwValue
 tw_value_unknown (TwFieldStore store)
 {
-  return (TwValue){ .store = store, .number = (double) NAN, .choice = -1 };
+  return (TwValue){ .store = store, .number = (double)NAN, .choice = -1 };
 }
 
 TwValue
@@ -120,7 +120,8 @@ refuse (const TwField *field, const char *found, GError **error)
 {
   g_autofree char *accepts = tw_field_accepts (field);
 
-  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, found, accepts);
+  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, found,
+               accepts);
   return FALSE;
 }
 
@@ -139,7 +140,8 @@ parse_choice (const TwField *field, const char *text, TwValue *value, GError **e
   return value->choice >= 0 || refuse (field, text, error);
 }
 
-/* What was typed, with the unit that was meant when it named none: read later, in another style, it is the same. */
+/* What was typed, with the unit that was meant when it named none: read later, in another style, it is the
+ * same. */
 static char *
 with_unit (const TwField *field, const TwUnitStyle *style, const char *text, double number)
 {
@@ -152,7 +154,11 @@ with_unit (const TwField *field, const TwUnitStyle *style, const char *text, dou
 }
 
 static gboolean
-parse_figure (const TwField *field, const TwUnitStyle *style, const char *text, TwValue *value, GError **error)
+parse_figure (const TwField *field,
+              const TwUnitStyle *style,
+              const char *text,
+              TwValue *value,
+              GError **error)
 {
   double number;
 
@@ -167,12 +173,16 @@ parse_figure (const TwField *field, const TwUnitStyle *style, const char *text, 
   }
   if (number < field->low || number > field->high || number != floor (number))
     return refuse (field, text, error);
-  value->choice = (int) number;
+  value->choice = (int)number;
   return TRUE;
 }
 
 gboolean
-tw_value_parse (const TwField *field, const TwUnitStyle *style, const char *text, TwValue *value, GError **error)
+tw_value_parse (const TwField *field,
+                const TwUnitStyle *style,
+                const char *text,
+                TwValue *value,
+                GError **error)
 {
   g_autofree char *stripped = g_strstrip (g_strdup (text));
   gboolean ok = TRUE;
@@ -222,10 +232,10 @@ check_text (const TwField *field, const char *text, GError **error)
 {
   if (text == NULL)
     return TRUE;
-  if (strlen (text) > (gsize) field->high)
+  if (strlen (text) > (gsize)field->high)
     return refuse (field, _ ("a longer text"), error);
   for (const char *c = text; *c != '\0'; c++)
-    if ((guchar) *c < 0x20 && *c != '\n' && *c != '\t')
+    if ((guchar)*c < 0x20 && *c != '\n' && *c != '\t')
       return refuse (field, _ ("a control character"), error);
   return TRUE;
 }

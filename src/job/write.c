@@ -97,7 +97,7 @@ tw_job_write_text (const TwJob *self)
 
   cJSON_AddNumberToObject (tree, "tankwright-job", TW_JOB_FORMAT);
   for (guint i = 0; i < tw_kind_info (TW_KIND_SETTINGS)->n_fields; i++)
-    write_field (tree, (const TwPart *) tw_job_settings (self), i);
+    write_field (tree, (const TwPart *)tw_job_settings (self), i);
   for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++) {
     cJSON *list;
 
@@ -125,8 +125,8 @@ tw_job_digest (const TwJob *self)
 static gboolean
 set_file_error (GError **error, const char *path, int code)
 {
-  g_set_error (error, TW_ERROR, TW_ERROR_FILE, _ ("%s cannot be written: %s; the file is as it was before"), path,
-               g_strerror (code));
+  g_set_error (error, TW_ERROR, TW_ERROR_FILE, _ ("%s cannot be written: %s; the file is as it was before"),
+               path, g_strerror (code));
   return FALSE;
 }
 
@@ -142,7 +142,7 @@ fill_file (int fd, const char *bytes, gsize length)
     if (n <= 0)
       return FALSE;
     bytes += n;
-    length -= (gsize) n;
+    length -= (gsize)n;
   }
   return fsync (fd) == 0;
 }
