@@ -201,7 +201,7 @@ def source_ids(project):
 
 def named_sources(project):
     """(path, line, ID) of each tag in C and each "source" member in data."""
-    for path, text in project.texts('.c', '.h', '.inc', '.md', '.py'):
+    for path, text in project.texts('.c', '.h', '.inc', '.py'):
         if path.startswith(SELF):
             continue
         for match in re.finditer(r'\[sources?:\s*([^\]]+)\]', text):
