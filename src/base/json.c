@@ -1,224 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/json.h"
 
+#include "base/json-private.h"
 #include "base/units.h"
-
-#include <math.h>
-#include <string.h>
-
-/* Walks the text by the grammar of RFC 8259 without building anything and without recursion. */
-typedef struct {
-  const char *at, *end;
-  guint depth, deepest;
-  char *opened; /* '[' or '{' by depth */
-  const char *expected;
-} Scan;
-
-static gboolean
-fail (Scan *self, const char *expected)
-{
-  self->expected = expected;
-  return FALSE;
-}
-
-static void
-skip_space (Scan *self)
-{
-  while (self->at < self->end && strchr (" \t\r\n", *self->at) != NULL && *self->at != '\0')
-    self->at++;
-}
-
-static gboolean
-scan_escape (Scan *self)
-{
-  guint code = 0;
-
-  self->at++;
-  if (self->at == self->end)
-    return fail (self, N_ ("the end of a text"));
-  if (*self->at != 'u')
-    return strchr ("\"\\/bfnrt", *self->at) != NULL && *self->at++ != '\0'
-               ? TRUE
-               : fail (self, N_ ("an escape of JSON"));
-  for (int i = 0; i < 4; i++) {
-    if (++self->at == self->end || !g_ascii_isxdigit (*self->at))
-      return fail (self, N_ ("four hexadecimal digits"));
-    code = code * 16 + (guint)g_ascii_xdigit_value (*self->at);
-  }
-  self->at++;
-  return code != 0 ? TRUE : fail (self, N_ ("a text without the character zero"));
-}
-
-static gboolean
-scan_string (Scan *self)
-{
-  self->at++;
-  while (self->at < self->end && *self->at != '"') {
-    if ((guchar)*self->at < 0x20)
-      return fail (self, N_ ("a text without control characters"));
-    if (*self->at != '\\')
-      self->at++;
-    else if (!scan_escape (self))
-      return FALSE;
-  }
-  if (self->at == self->end)
-    return fail (self, N_ ("the end of a text"));
-  self->at++;
-  return TRUE;
-}
-
-static gboolean
-scan_digits (Scan *self)
-{
-  const char *from = self->at;
-
-  while (self->at < self->end && g_ascii_isdigit (*self->at))
-    self->at++;
-  return self->at > from ? TRUE : fail (self, N_ ("a digit"));
-}
-
-static gboolean
-scan_number (Scan *self)
-{
-  const char *from = self->at;
-  g_autofree char *text = NULL;
-
-  if (*self->at == '-')
-    self->at++;
-  if (self->at < self->end && *self->at == '0')
-    self->at++;
-  else if (!scan_digits (self))
-    return FALSE;
-  if (self->at < self->end && g_ascii_isdigit (*self->at))
-    return fail (self, N_ ("a number without leading zeros"));
-  if (self->at < self->end && *self->at == '.') {
-    self->at++;
-    if (!scan_digits (self))
-      return FALSE;
-  }
-  if (self->at < self->end && (*self->at == 'e' || *self->at == 'E')) {
-    self->at++;
-    if (self->at < self->end && (*self->at == '+' || *self->at == '-'))
-      self->at++;
-    if (!scan_digits (self))
-      return FALSE;
-  }
-  if (self->at - from > 60)
-    return fail (self, N_ ("a number of at most 60 signs"));
-  text = g_strndup (from, (gsize)(self->at - from));
-  return isfinite (g_ascii_strtod (text, NULL)) ? TRUE : fail (self, N_ ("a number that is finite"));
-}
-
-static gboolean
-scan_word (Scan *self, const char *word)
-{
-  gsize n = strlen (word);
-
-  if ((gsize)(self->end - self->at) < n || strncmp (self->at, word, n) != 0)
-    return fail (self, N_ ("a value"));
-  self->at += n;
-  return TRUE;
-}
-
-static gboolean
-scan_open (Scan *self)
-{
-  if (self->depth == self->deepest)
-    return fail (self, N_ ("fewer lists and objects within each other"));
-  self->opened[self->depth++] = *self->at++;
-  return TRUE;
-}
-
-/* A value, or the opening sign of one. */
-static gboolean
-scan_value (Scan *self)
-{
-  if (self->at == self->end)
-    return fail (self, N_ ("a value"));
-  switch (*self->at) {
-  case '{':
-  case '[':
-    return scan_open (self);
-  case '"':
-    return scan_string (self);
-  case 't':
-    return scan_word (self, "true");
-  case 'f':
-    return scan_word (self, "false");
-  case 'n':
-    return scan_word (self, "null");
-  default:
-    if (*self->at == '-' || g_ascii_isdigit (*self->at))
-      return scan_number (self);
-    return fail (self, N_ ("a value"));
-  }
-}
-
-static gboolean
-scan_name (Scan *self)
-{
-  if (self->at == self->end || *self->at != '"')
-    return fail (self, N_ ("a member's name in quotes"));
-  if (!scan_string (self))
-    return FALSE;
-  skip_space (self);
-  if (self->at == self->end || *self->at != ':')
-    return fail (self, N_ ("a colon"));
-  self->at++;
-  skip_space (self);
-  return TRUE;
-}
-
-/* After a value: closes what is closed, up to the next value's place. */
-static gboolean
-scan_after (Scan *self)
-{
-  while (self->depth > 0) {
-    char opened = self->opened[self->depth - 1];
-
-    skip_space (self);
-    if (self->at < self->end && *self->at == (opened == '{' ? '}' : ']')) {
-      self->at++;
-      self->depth--;
-      continue;
-    }
-    if (self->at == self->end || *self->at != ',')
-      return fail (self, opened == '{' ? N_ ("a comma or }") : N_ ("a comma or ]"));
-    self->at++;
-    skip_space (self);
-    return opened == '{' ? scan_name (self) : TRUE;
-  }
-  return TRUE;
-}
-
-static gboolean
-scan_all (Scan *self)
-{
-  skip_space (self);
-  do {
-    guint depth = self->depth;
-
-    if (!scan_value (self))
-      return FALSE;
-    if (self->depth > depth) { /* something was opened: is it empty? */
-      char opened = self->opened[self->depth - 1];
-
-      skip_space (self);
-      if (self->at < self->end && *self->at == (opened == '{' ? '}' : ']')) {
-        self->at++;
-        self->depth--;
-      } else if (opened == '{' && !scan_name (self)) {
-        return FALSE;
-      } else {
-        continue;
-      }
-    }
-    if (!scan_after (self))
-      return FALSE;
-  } while (self->depth > 0);
-  skip_space (self);
-  return self->at == self->end ? TRUE : fail (self, N_ ("the end of the file"));
-}
 
 /* What stands at @at, for a message. */
 static char *
@@ -289,7 +73,7 @@ check_twice (const cJSON *item, GString *path, TwTroubles *troubles)
 cJSON *
 tw_json_parse (const char *text, gsize length, guint deepest, TwTroubles *troubles)
 {
-  Scan scan = { .at = text, .end = text + length, .deepest = deepest };
+  TwJsonScan scan = { .at = text, .end = text + length, .deepest = deepest };
   g_autofree char *opened = g_malloc (deepest);
   g_autoptr (GString) path = g_string_new (NULL);
   const char *bad;
@@ -301,7 +85,7 @@ tw_json_parse (const char *text, gsize length, guint deepest, TwTroubles *troubl
     trouble_at (troubles, text, bad, scan.end, _ ("text in UTF-8"));
     return NULL;
   }
-  if (!scan_all (&scan)) {
+  if (!tw_json_scan (&scan)) {
     trouble_at (troubles, text, scan.at, scan.end, _ (scan.expected));
     return NULL;
   }

@@ -108,24 +108,12 @@ tw_job_place (const TwJob *self, TwId id)
   return (int)place;
 }
 
-static gboolean
-refers_to (const TwPart *part, TwId id)
-{
-  const TwKindInfo *info = tw_kind_info (part->kind);
-
-  for (guint i = 0; i < info->n_fields; i++)
-    if (info->fields[i].store == TW_FIELD_REF
-        && tw_id_equal (G_STRUCT_MEMBER (TwId, part, info->fields[i].offset), id))
-      return TRUE;
-  return FALSE;
-}
-
 const TwPart *
 tw_job_referrer (const TwJob *self, TwId id)
 {
   for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++)
     for (guint i = 0; i < self->parts[kind]->len; i++)
-      if (refers_to (tw_job_get (self, kind, i), id))
+      if (tw_part_refers_to (tw_job_get (self, kind, i), id))
         return tw_job_get (self, kind, i);
   return NULL;
 }

@@ -211,3 +211,15 @@ tw_part_list (const TwPart *self, guint list)
   g_assert (list < info->n_lists);
   return G_STRUCT_MEMBER (GPtrArray *, self, info->lists[list].offset);
 }
+
+gboolean
+tw_part_refers_to (const TwPart *part, TwId id)
+{
+  const TwKindInfo *info = tw_kind_info (part->kind);
+
+  for (guint i = 0; i < info->n_fields; i++)
+    if (info->fields[i].store == TW_FIELD_REF
+        && tw_id_equal (G_STRUCT_MEMBER (TwId, part, info->fields[i].offset), id))
+      return TRUE;
+  return FALSE;
+}

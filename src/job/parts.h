@@ -85,6 +85,10 @@ const TwPart *tw_part_element (const TwPart *self, TwId id, guint *list);
 /* List number @list of the part. (transfer none) */
 GPtrArray *tw_part_list (const TwPart *self, guint list);
 
+/* Whether one of its references is @id. */
+gboolean tw_part_refers_to (const TwPart *self, TwId id);
+
+/* Element number @i of a list, as its struct. */
 #define TW_ELEMENT(list, type, i) ((const type *)g_ptr_array_index ((list), (i)))
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwPart, tw_part_unref)

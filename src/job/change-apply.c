@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "base/error.h"
+#include "job/change-private.h"
+
+static gboolean
+no_part (TwId id, GError **error)
+{
+  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("there is no part \"%s\""), id.text);
+  return FALSE;
+}
+
+static gboolean
+no_element (TwId part, TwId element, GError **error)
+{
+  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("part \"%s\" has no element \"%s\""), part.text,
+               element.text);
+  return FALSE;
+}
+
+/* Whether a reference that is known leads to a part of a kind that it may point to. */
+static gboolean
+check_reference (const TwJob *job, const TwField *field, TwId to, GError **error)
+{
+  const TwPart *target = tw_job_find (job, to);
+  g_autofree char *accepts = NULL;
+
+  if (tw_id_is_none (to) || (target != NULL && tw_field_may_refer (field, target->kind)))
+    return TRUE;
+  accepts = tw_field_accepts (field);
+  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, to.text,
+               accepts);
+  return FALSE;
+}
+
+static gboolean
+check_made (const TwJob *job, const TwPart *made, GError **error)
+{
+  const TwKindInfo *info = tw_kind_info (made->kind);
+
+  for (guint i = 0; i < info->n_fields; i++) {
+    TwValue value = tw_part_get (made, i);
+    gboolean ok
+        = tw_value_check (&info->fields[i], &value, error)
+          && (value.store != TW_FIELD_REF || check_reference (job, &info->fields[i], value.ref, error));
+
+    tw_value_clear (&value);
+    if (!ok)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+apply_set (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  const TwPart *part = tw_job_find (job, self->part), *target = part;
+  g_autoptr (TwPart) made = NULL;
+  const TwField *field;
+  TwValue value, before;
+  guint list = 0, place;
+
+  if (part == NULL)
+    return no_part (self->part, error);
+  if (!tw_id_is_none (self->element) && (target = tw_part_element (part, self->element, &list)) == NULL)
+    return no_element (self->part, self->element, error);
+  g_return_val_if_fail (self->field < tw_kind_info (target->kind)->n_fields, FALSE);
+  field = &tw_kind_info (target->kind)->fields[self->field];
+  if (!tw_value_check (field, &self->value, error))
+    return FALSE;
+  if (field->store == TW_FIELD_REF && !check_reference (job, field, self->value.ref, error))
+    return FALSE;
+
+  before = tw_part_get (target, self->field);
+  *inverse = tw_change_set (self->part, self->element, self->field, &before);
+  made = tw_part_copy (target);
+  value = self->value;
+  value.text = g_strdup (self->value.text);
+  value.typed = g_strdup (self->value.typed);
+  tw_part_put (made, self->field, &value);
+  if (target != part) {
+    TwPart *whole = tw_part_copy (part);
+    GPtrArray *elements = tw_part_list (whole, list);
+
+    if (!g_ptr_array_find (elements, target, &place))
+      g_assert_not_reached ();
+    tw_part_unref (g_ptr_array_index (elements, place));
+    g_ptr_array_index (elements, place) = g_steal_pointer (&made);
+    made = whole;
+  }
+  tw_job_replace (job, g_steal_pointer (&made));
+  return TRUE;
+}
+
+static TwId
+new_element_id (const TwPart *part, TwKind kind)
+{
+  TwId id;
+
+  for (guint n = 1;; n++) {
+    g_autofree char *text = g_strdup_printf ("%s-%u", tw_kind_info (kind)->stem, n);
+
+    if (tw_id_from_text (text, &id) && tw_part_element (part, id, NULL) == NULL)
+      return id;
+  }
+}
+
+static gboolean
+apply_add_element (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  const TwPart *part = tw_job_find (job, self->part);
+  g_autoptr (TwPart) made = NULL;
+  const TwList *list;
+  TwPart *whole;
+
+  if (part == NULL)
+    return no_part (self->part, error);
+  g_return_val_if_fail (self->list < tw_kind_info (part->kind)->n_lists, FALSE);
+  list = &tw_kind_info (part->kind)->lists[self->list];
+  g_return_val_if_fail (list->element == self->made->kind, FALSE);
+  if (tw_part_list (part, self->list)->len >= list->most) {
+    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: at most %u"), list->name, list->most);
+    return FALSE;
+  }
+  if (!check_made (job, self->made, error))
+    return FALSE;
+  if (!tw_id_is_none (self->made->id) && tw_part_element (part, self->made->id, NULL) != NULL) {
+    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("\"%s\" is there already"), self->made->id.text);
+    return FALSE;
+  }
+  made = tw_part_copy (self->made);
+  if (tw_id_is_none (made->id))
+    made->id = new_element_id (part, made->kind);
+  *inverse = tw_change_remove (self->part, made->id);
+  whole = tw_part_copy (part);
+  g_ptr_array_insert (tw_part_list (whole, self->list),
+                      MIN (self->nth, (int)tw_part_list (whole, self->list)->len), g_steal_pointer (&made));
+  tw_job_replace (job, whole);
+  return TRUE;
+}
+
+static gboolean
+apply_add (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  g_autoptr (TwPart) made = NULL;
+  guint n = 0;
+
+  if (self->made->kind >= TW_FIRST_ELEMENT)
+    return apply_add_element (self, job, inverse, error);
+  for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++)
+    n += tw_job_count (job, kind);
+  if (n >= TW_JOB_MOST_PARTS) {
+    g_set_error (error, TW_ERROR, TW_ERROR_LIMIT, _ ("a job holds at most %d parts"), TW_JOB_MOST_PARTS);
+    return FALSE;
+  }
+  if (!tw_id_is_none (self->made->id) && tw_job_find (job, self->made->id) != NULL) {
+    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("\"%s\" is there already"), self->made->id.text);
+    return FALSE;
+  }
+  if (!check_made (job, self->made, error))
+    return FALSE;
+  made = tw_part_copy (self->made);
+  if (tw_id_is_none (made->id))
+    made->id = tw_job_new_id (job, made->kind);
+  *inverse = tw_change_remove (made->id, TW_ID_NONE);
+  tw_job_insert (job, made, MIN (self->nth, (int)tw_job_count (job, made->kind)));
+  g_steal_pointer (&made);
+  return TRUE;
+}
+
+static gboolean
+apply_remove_element (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  const TwPart *part = tw_job_find (job, self->part), *element;
+  const TwList *info;
+  TwPart *whole;
+  guint list, place;
+
+  element = tw_part_element (part, self->element, &list);
+  if (element == NULL)
+    return no_element (self->part, self->element, error);
+  info = &tw_kind_info (part->kind)->lists[list];
+  if (tw_part_list (part, list)->len <= info->fewest && info->fewest > 0) {
+    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: at least %u"), info->name, info->fewest);
+    return FALSE;
+  }
+  if (!g_ptr_array_find (tw_part_list (part, list), element, &place))
+    g_assert_not_reached ();
+  *inverse = tw_change_add_element (self->part, list, tw_part_ref (element), (int)place);
+  whole = tw_part_copy (part);
+  g_ptr_array_remove_index (tw_part_list (whole, list), place);
+  tw_job_replace (job, whole);
+  return TRUE;
+}
+
+static gboolean
+apply_remove (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  const TwPart *part = tw_job_find (job, self->part), *referrer;
+  int place = tw_job_place (job, self->part);
+
+  if (part == NULL)
+    return no_part (self->part, error);
+  if (!tw_id_is_none (self->element))
+    return apply_remove_element (self, job, inverse, error);
+  g_return_val_if_fail (part->kind != TW_KIND_SETTINGS, FALSE);
+  referrer = tw_job_referrer (job, self->part);
+  if (referrer != NULL) {
+    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s cannot be removed while %s refers to it"),
+                 tw_part_name (part), tw_part_name (referrer));
+    return FALSE;
+  }
+  *inverse = tw_change_add (tw_job_take (job, self->part), place);
+  return TRUE;
+}
+
+static gboolean
+apply_reorder (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  const TwPart *part = tw_job_find (job, self->part), *element;
+  guint list, place;
+  GPtrArray *elements;
+  TwPart *whole;
+
+  if (part == NULL)
+    return no_part (self->part, error);
+  if (tw_id_is_none (self->element)) {
+    *inverse = tw_change_reorder (self->part, TW_ID_NONE, (guint)tw_job_place (job, self->part));
+    tw_job_begin (job);
+    part = tw_job_take (job, self->part);
+    tw_job_insert (job, (TwPart *)part, MIN (self->nth, (int)tw_job_count (job, part->kind)));
+    tw_job_end (job);
+    return TRUE;
+  }
+  element = tw_part_element (part, self->element, &list);
+  if (element == NULL)
+    return no_element (self->part, self->element, error);
+  whole = tw_part_copy (part);
+  elements = tw_part_list (whole, list);
+  if (!g_ptr_array_find (elements, element, &place))
+    g_assert_not_reached ();
+  *inverse = tw_change_reorder (self->part, self->element, place);
+  element = g_ptr_array_steal_index (elements, place);
+  g_ptr_array_insert (elements, MIN (self->nth, (int)elements->len), (TwPart *)element);
+  tw_job_replace (job, whole);
+  return TRUE;
+}
+
+static gboolean
+apply_group (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  TwChange *undo = tw_change_group (self->label);
+  gboolean ok = TRUE;
+
+  for (guint i = 0; ok && i < self->members->len; i++) {
+    TwChange *back = NULL;
+
+    ok = tw_change_apply (g_ptr_array_index (self->members, i), job, &back, error);
+    if (ok)
+      g_ptr_array_insert (undo->members, 0, back);
+  }
+  if (!ok) {
+    TwChange *forth = NULL;
+
+    if (!tw_change_apply (undo, job, &forth, NULL))
+      g_assert_not_reached ();
+    tw_change_free (forth);
+    tw_change_free (undo);
+    return FALSE;
+  }
+  *inverse = undo;
+  return TRUE;
+}
+
+gboolean
+tw_change_apply (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
+  static gboolean (*const apply[]) (const TwChange *, TwJob *, TwChange **, GError **) = {
+    [TW_CHANGE_SET] = apply_set,         [TW_CHANGE_ADD] = apply_add,     [TW_CHANGE_REMOVE] = apply_remove,
+    [TW_CHANGE_REORDER] = apply_reorder, [TW_CHANGE_GROUP] = apply_group,
+  };
+  gboolean ok;
+
+  g_return_val_if_fail (inverse != NULL, FALSE);
+  *inverse = NULL;
+  tw_job_begin (job);
+  ok = apply[self->kind](self, job, inverse, error);
+  tw_job_end (job);
+  return ok;
+}

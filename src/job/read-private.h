@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * read-private.h - one part from its object
+ */
+#pragma once
+
+#include "base/json.h"
+#include "job/job.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  TwJob *job;           /* being filled */
+  TwTroubles *troubles; /* added to */
+  GHashTable *known;    /* names of members that were read, of the object at hand */
+} TwJobReader;
+
+/* Notes a trouble; takes @found. */
+void tw_job_reader_trouble (TwJobReader *self, const char *where, char *found, const char *expected);
+
+/* Reads the settings' fields into @settings, from the file's own object. */
+void tw_job_reader_fields (TwJobReader *self, TwPart *settings, const cJSON *object, const char *where);
+
+/* Members of @object that were not read: an object, or NULL. (transfer full) */
+cJSON *tw_job_reader_unknown (TwJobReader *self, const cJSON *object);
+
+/* A part or element with its lists; NULL when @object is no object. (transfer full) */
+TwPart *tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const char *where);
+
+G_END_DECLS
