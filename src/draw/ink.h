@@ -153,6 +153,10 @@ void tw_ink_arc (TwInk *self,
                  double radius_mm,
                  const double angles_rad[2]);
 
+/* Corners of a circle and of a level rectangle, as a ring for the calls below; counter-clockwise. */
+void tw_ink_circle_corners (TwPoint centre, double radius_mm, TwInkCorner corners[2]);
+void tw_ink_box_corners (const TwBox *box, TwInkCorner corners[4]);
+
 /* Filled: rings by corners, each ring begun by a corner with `start`. */
 void tw_ink_fill (TwInk *self, const TwInkStyle *style, const TwInkCorner *corners, guint n);
 /* @share 0..1 of the tint over the paper, dimensionless */
@@ -189,6 +193,9 @@ const TwInkItem *tw_ink_get (const TwInk *self, guint nth);
 gboolean tw_ink_bounds (const TwInk *self, TwBox *box);
 /* The same for one item. */
 void tw_ink_item_bounds (const TwInkItem *item, TwBox *box);
+
+/* The ring or stretch of @item that begins at corner @first ends before this one. */
+guint tw_ink_ring_end (const TwInkItem *item, guint first);
 
 /* The layers in the order of their first item; NULL past the last. (transfer none) */
 const char *tw_ink_layer (const TwInk *self, guint nth);

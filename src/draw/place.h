@@ -16,6 +16,9 @@ G_BEGIN_DECLS
 /* Clear room round a text, mm on paper. */
 #define TW_PLACE_PAD_MM 0.5
 
+/* Layer of the sheet's own frame, zones and marks: the one that may lie outside the frame. */
+#define TW_PLACE_FRAME_LAYER "frame"
+
 /* --- along one side ----------------------------------------------------------------------------------------
  */
 
@@ -112,32 +115,35 @@ void tw_place_add_block (TwPlace *self, const TwBox *box, const char *layer);
  * may lie under texts. Coordinates are mm on paper. */
 void tw_place_take (TwPlace *self, const TwInk *ink, guint first);
 
-/* Whether a text could stand on @box: no text, no line, no block, inside the frame. */
-gboolean tw_place_is_free (const TwPlace *self, const TwBox *box);
+/* Whether a text could stand on @box: no text, no line, no block, inside the frame. A @grounded text brings a
+ * paper-coloured ground, so narrow lines and hatches may lie under it. */
+gboolean tw_place_is_free (const TwPlace *self, const TwBox *box, gboolean grounded);
 
 /**
  * tw_place_label:
  * @at: what the text names
- * @reach_mm: how far its middle may stand from there, over 0
+ * @reach_mm: how far its middle may stand from there, at least 0
+ * @grounded: as in tw_place_is_free()
+ * @place: (inout): its size and turn are given; anchor, across and up are set
  *
- * A free place for @text near @at: on it, then eight places round it, then further rings of them up to
- * @reach_mm. Sets the anchor in @place, whose size is given; across and up are set to centre and middle.
- * Returns: FALSE if none is free: use a column.
+ * A free place for @text: with its middle on @at, then in eight places round it, then on further rings of
+ * them up to @reach_mm. Returns: FALSE if none is free: use a column.
  */
 gboolean tw_place_label (const TwPlace *self,
                          const char *text,
                          TwPoint at,
                          double reach_mm,
+                         gboolean grounded,
                          TwInkPlace *place) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * tw_place_check:
  *
- * The proof. A fault is: a text box on another; a line through a text box; anything that crosses a dimension
- * line between its ends; text or line outside the frame; anything on a block that is not of its layer. Text
- * boxes are as measured, with TW_PLACE_PAD_MM round them towards texts and half of it towards lines. Narrow
- * lines (hatch, thin, centre, behind, grid) that a paper-coloured ground covers before the text is written do
- * not count; outlines always do. A ring round a text is its own.
+ * The proof. A fault is: a text box on another; a line or hatch through a text box; anything that crosses a
+ * dimension line between its ends; text or line outside the frame; anything on a block that is not of its
+ * layer. Text boxes are as measured, with TW_PLACE_PAD_MM round them towards texts and half of it towards
+ * lines. Narrow lines (hatch, thin, centre, behind, grid) that a paper-coloured ground covers before the text
+ * is written do not count; outlines always do.
  *
  * Returns: (transfer full) (element-type TwPlaceCollision): empty if nothing meets; in order of @item, then
  * @other
