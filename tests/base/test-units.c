@@ -443,7 +443,7 @@ static void
 test_long (void)
 {
   static const char *const pieces[]
-      = { "1", "9", " ", "-", "/", "1/", "ft ", "\u00bd", "'", "\xff", "e", "1" THIN };
+      = { "1", "9", " ", "-", "/", "1/", "ft ", "\u00bd", "'", "\xff", "e", ("1" THIN) };
 
   for (guint i = 0; i < G_N_ELEMENTS (pieces); i++)
     for (guint length = 50; length <= 10000; length += 1990) {
