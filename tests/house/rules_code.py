@@ -27,6 +27,12 @@ SUFFIX = re.compile(
     r'|pa_s_kg|per_\w+|mm_px|px_mm|dpi)$')
 SAID = re.compile(r'dimensionless|\bunits?\b|millimet|\bmm\b|pixel|\bradians\b', re.I)
 
+# The unit that a field's name ends in, by its quantity: job/fields/*.inc, base/units.h.
+FIELD = re.compile(r'^TW_FIELD\s*\(\s*(\w+)\s*,\s*(\w+)', re.M)
+QUANTITY_SUFFIX = {'LENGTH': '_mm', 'AREA': '_mm2', 'VOLUME': '_l', 'ANGLE': '_deg', 'SPEED': '_m_s', 'WATER_FLOW': '_l_min',
+                   'AIR_FLOW': '_m3_s', 'PRESSURE': '_kpa', 'AIR_PRESSURE': '_pa', 'TEMPERATURE': '_c', 'POWER': '_kw',
+                   'MASS': '_kg', 'TIME': '_s', 'VOLTAGE': '_v', 'CURRENT': '_a'}
+
 FLOAT_FORMAT = re.compile(r'%[-+ #0\']*(?:\d+|\*)?(?:\.(?:\d+|\*)?)?[lL]?[feEgGaA]')
 LOCALE_READERS = re.compile(r'\b(strtod|strtof|strtold|atof|sscanf|fscanf)\s*\(')
 
@@ -118,6 +124,12 @@ def units(project):
             if not SUFFIX.search(field.name) and not SAID.search(field.said):
                 troubles.append(Trouble(path, field.line, f'{field.struct}.{field.name}: end in the unit, or say '
                                         '"dimensionless" (or which unit) in its comment', field.name))
+    for path, text in sources(project, '.inc'):
+        for match in FIELD.finditer(text):
+            suffix = QUANTITY_SUFFIX.get(match.group(1), '')
+            if not match.group(2).endswith(suffix):
+                troubles.append(Trouble(path, c_text.line_of(text, match.start()),
+                                        f'{match.group(2)} is a {match.group(1)}: end in {suffix}', match.group(2)))
     return troubles
 
 

@@ -37,6 +37,8 @@ CASES = [
     ('units', 'said of another', 'src/job/a.h',
      '\ntypedef struct {\n  double share; /* dimensionless */\n  int n;\n  double width;\n} TwA;\n', 'TwA.width'),
     ('units', 'in a .c file', 'src/job/a.c', '\nstruct walk {\n  int n;\n  const double *lengths;\n};\n', 'walk.lengths'),
+    ('units', 'field with another unit', 'src/job/fields/a.inc', 'TW_FIELD (LENGTH, width_in, 1)\n', 'end in _mm'),
+    ('units', 'field with its unit', 'src/job/fields/a.inc', 'TW_FIELD (LENGTH, width_mm, 1)\n', None),
     ('size', 'long function', 'src/job/a.c', 'static void\nf (void)\n{\n' + '  a ();\n' * 61 + '}\n', 'f has 61 lines'),
     ('size', 'just right', 'src/job/a.c', 'static void\nf (void)\n{\n' + '  a ();\n' * 60 + '}\n', None),
     ('size', 'long file', 'src/job/a.c', '\n' * 401, '401 lines'),
