@@ -129,7 +129,7 @@ print_line (GString *out, const cJSON *item, gsize room)
   g_autofree char *number = NULL;
 
   if (object || cJSON_IsArray (item)) {
-    g_string_append (out, object ? "{ " : "[");
+    g_string_append (out, object && item->child != NULL ? "{ " : object ? "{" : "[");
     cJSON_ArrayForEach (child, item) {
       if (child != item->child)
         g_string_append (out, ", ");
@@ -142,7 +142,7 @@ print_line (GString *out, const cJSON *item, gsize room)
         return FALSE;
       }
     }
-    g_string_append (out, object ? " }" : "]");
+    g_string_append (out, object && item->child != NULL ? " }" : object ? "}" : "]");
   } else if (cJSON_IsString (item)) {
     print_string (out, item->valuestring);
   } else if (cJSON_IsNumber (item)) {

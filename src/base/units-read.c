@@ -358,6 +358,6 @@ tw_units_parse_dash (const char *text, double *outside_mm, GError **error)
     outcome = READ_WRONG;
   if (outcome != READ_OK)
     return refuse (outcome, text, _ ("a dash size"), _ ("-16, 20"), error);
-  *outside_mm = sixteenths * 25.4 / 16;
+  *outside_mm = sixteenths * 254 / 160;
   return TRUE;
 }

@@ -29,13 +29,14 @@ static const TwUnit bare[] = { { "", 1, 1 }, { NULL } };
 
 static const TwUnit shares[] = { { "%|percent|pct", 1, 100 }, { NULL } };
 
+/* Inches and feet as fractions of whole numbers, so that 1 1/2 in is 38.1 mm to the last bit. */
 static const TwUnit lengths[] = {
   { "mm", 1, 1 },
-  { "in|inch|inches|\"", INCH_MM, 1 },
+  { "in|inch|inches|\"", 254, 10 },
   { "cm", 10, 1 },
   { "m", 1000, 1 },
-  { "ft|foot|feet|'", 12 * INCH_MM, 1 },
-  { "thou", INCH_MM, 1000 },
+  { "ft|foot|feet|'", 3048, 10 },
+  { "thou", 254, 10000 },
   { NULL },
 };
 
