@@ -164,7 +164,7 @@ test_dashes (void)
 
     g_assert_true (tw_units_parse_dash (dashes[i].dash, &outside_mm, &error));
     g_assert_no_error (error);
-    g_assert_cmpfloat (outside_mm, ==, dashes[i].outside_in * 25.4);
+    g_assert_cmpfloat (outside_mm, ==, dashes[i].outside_in * 254 / 10);
   }
 }
 
