@@ -2,24 +2,69 @@
 #include "base/data.h"
 #include "base/error.h"
 
+/* The first of @places, ended by NULL, that holds @name, or NULL; an empty text stands for a place that is
+ * not there. */
+static char *
+find_in (const char *const *places, const char *name)
+{
+  for (guint i = 0; places[i] != NULL; i++) {
+    g_autofree char *path = g_build_filename (places[i], name, NULL);
+
+    if (places[i][0] != '\0' && g_file_test (path, G_FILE_TEST_IS_REGULAR))
+      return g_steal_pointer (&path);
+  }
+  return NULL;
+}
+
+static char *
+find_or_say (const char *const *places, const char *name, GError **error)
+{
+  char *path = find_in (places, name);
+  g_autofree char *sought = NULL;
+
+  if (path == NULL) {
+    sought = g_strjoinv (", ", (char **)(places[0][0] != '\0' ? places : places + 1));
+    g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("data file %s not found in %s"), name, sought);
+  }
+  return path;
+}
+
+static const char *
+named_folder (void)
+{
+  const char *named = g_getenv ("TANKWRIGHT_DATA");
+
+  return named != NULL ? named : "";
+}
+
+static char *
+own_folder (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "tankwright", NULL);
+}
+
 char *
 tw_data_find (const char *name, GError **error)
 {
-  const char *named = g_getenv ("TANKWRIGHT_DATA");
-  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "tankwright", NULL);
-  const char *places[] = { named, own, TW_INSTALLED_DATA };
-  g_autoptr (GString) sought = g_string_new (NULL);
+  g_autofree char *own = own_folder ();
+  const char *places[] = { named_folder (), own, TW_INSTALLED_DATA, NULL };
 
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++) {
-    g_autofree char *path = NULL;
+  return find_or_say (places, name, error);
+}
 
-    if (places[i] == NULL)
-      continue;
-    path = g_build_filename (places[i], name, NULL);
-    if (g_file_test (path, G_FILE_TEST_IS_REGULAR))
-      return g_steal_pointer (&path);
-    g_string_append_printf (sought, "%s%s", sought->len ? ", " : "", places[i]);
-  }
-  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("data file %s not found in %s"), name, sought->str);
-  return NULL;
+char *
+tw_data_find_shipped (const char *name, GError **error)
+{
+  const char *places[] = { named_folder (), TW_INSTALLED_DATA, NULL };
+
+  return find_or_say (places, name, error);
+}
+
+char *
+tw_data_find_own (const char *name)
+{
+  g_autofree char *own = own_folder ();
+  const char *places[] = { own, NULL };
+
+  return find_in (places, name);
 }

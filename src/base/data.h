@@ -14,4 +14,10 @@ G_BEGIN_DECLS
 /* Path of data file @name (`catalogue/alloys.json`), or NULL with an error that lists where it was sought. */
 char *tw_data_find (const char *name, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same, the user's own folder left out. */
+char *tw_data_find_shipped (const char *name, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Path of the user's own file of that name, or NULL when there is none. */
+char *tw_data_find_own (const char *name) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
