@@ -70,7 +70,7 @@ gboolean
 tw_history_do (TwHistory *self, TwChange *change, GError **error)
 {
   g_autoptr (TwChange) owned = change;
-  g_autofree char *label = tw_change_label (change, self->job);
+  g_autofree char *label = tw_change_label (owned, self->job);
   TwChange *inverse;
   char *key;
 
