@@ -201,7 +201,7 @@ def alone(project):
     for entry in commands:
         path = os.path.relpath(os.path.join(entry['directory'], entry['file']), project.root)
         words = shlex.split(entry['command'])
-        kept = [w for w in words[1:] if w.startswith(('-I', '-D', '-std=', '-pthread'))]
+        kept = [w for w in words[1:] if w.startswith(('-I', '-isystem', '-D', '-std=', '-pthread'))]
         if project.folder(path) and len(kept) > len(flags.get(project.folder(path), [])):
             flags[project.folder(path)] = kept
     compiler = os.environ.get('CC', 'cc')

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * part-words.h - what the window calls parts, and how it groups their fields
+ */
+#pragma once
+
+#include "job/parts.h"
+
+G_BEGIN_DECLS
+
+/* Name of a part on the screen; the job's settings read `Job` while the job has no name. Translated.
+ * (transfer none) */
+const char *tw_part_words_name (const TwPart *part);
+
+/* Name of the symbolic icon. (transfer none) */
+const char *tw_part_words_icon (const TwPart *part);
+
+/* Heading over the fields that begin with @field, N_()-marked, or NULL. */
+const char *tw_part_words_group (TwKind kind, guint field);
+
+G_END_DECLS

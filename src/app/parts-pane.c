@@ -1,0 +1,232 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app/parts-pane.h"
+
+#include "app/part-words.h"
+
+#include <glib/gi18n-lib.h>
+
+#define INDENT_PX 16
+
+struct _TwPartsPane {
+  GtkWidget parent_instance;
+
+  GtkListBox *list;
+
+  TwSession *session;
+  GArray *rows;     /* of Row, as they stand */
+  gboolean filling; /* the list itself is choosing a row */
+};
+
+typedef struct {
+  TwId part;
+  guint level; /* how far it is set in */
+  char *name;  /* as shown: a new name wants a new row */
+  const char *icon;
+} Row;
+
+G_DEFINE_FINAL_TYPE (TwPartsPane, tw_parts_pane, GTK_TYPE_WIDGET)
+
+static void
+clear_row (gpointer data)
+{
+  g_free (((Row *)data)->name);
+}
+
+static void
+add (GArray *rows, const TwPart *part, guint level)
+{
+  Row row = { part->id, level, g_strdup (tw_part_words_name (part)), tw_part_words_icon (part) };
+
+  g_array_append_val (rows, row);
+}
+
+/* All parts of @kind whose reference to @owner stands in field @field. */
+static void
+add_of (GArray *rows, const TwJob *job, TwKind kind, const char *field, TwId owner)
+{
+  gsize offset = tw_kind_info (kind)->fields[tw_kind_field (kind, field)].offset;
+
+  for (guint i = 0; i < tw_job_count (job, kind); i++) {
+    const TwPart *part = tw_job_get (job, kind, i);
+
+    if (!tw_id_equal (G_STRUCT_MEMBER (TwId, part, offset), owner))
+      continue;
+    add (rows, part, kind == TW_KIND_BAFFLE || kind == TW_KIND_PORT ? 2 : 1);
+    if (kind == TW_KIND_TANK) {
+      add_of (rows, job, TW_KIND_BAFFLE, "tank", part->id);
+      add_of (rows, job, TW_KIND_PORT, "tank", part->id);
+    }
+  }
+}
+
+static void
+add_all (GArray *rows, const TwJob *job, TwKind kind)
+{
+  for (guint i = 0; i < tw_job_count (job, kind); i++)
+    add (rows, tw_job_get (job, kind, i), 0);
+}
+
+static GArray *
+list_rows (const TwJob *job)
+{
+  GArray *rows = g_array_new (FALSE, FALSE, sizeof (Row));
+
+  g_array_set_clear_func (rows, clear_row);
+  if (job == NULL)
+    return rows;
+  add (rows, &tw_job_settings (job)->head, 0);
+  add_all (rows, job, TW_KIND_VOLUME);
+  for (guint i = 0; i < tw_job_count (job, TW_KIND_CORE); i++) {
+    const TwPart *core = tw_job_get (job, TW_KIND_CORE, i);
+
+    add (rows, core, 0);
+    add_of (rows, job, TW_KIND_TANK, "core", core->id);
+    add_of (rows, job, TW_KIND_SHROUD, "core", core->id);
+    add_of (rows, job, TW_KIND_FAN, "core", core->id);
+  }
+  add_all (rows, job, TW_KIND_ENGINE_PORT);
+  add_all (rows, job, TW_KIND_HOSE);
+  return rows;
+}
+
+static gboolean
+same_rows (const GArray *a, const GArray *b)
+{
+  if (a->len != b->len)
+    return FALSE;
+  for (guint i = 0; i < a->len; i++) {
+    const Row *x = &g_array_index (a, Row, i), *y = &g_array_index (b, Row, i);
+
+    if (!tw_id_equal (x->part, y->part) || x->level != y->level || x->icon != y->icon
+        || !g_str_equal (x->name, y->name))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static GtkWidget *
+make_row (const Row *row, const TwPart *part)
+{
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *icon = gtk_image_new_from_icon_name (row->icon);
+  GtkWidget *name = gtk_label_new (row->name);
+  GtkWidget *whole = gtk_list_box_row_new ();
+
+  gtk_widget_set_margin_start (line, (int)row->level * INDENT_PX);
+  gtk_label_set_xalign (GTK_LABEL (name), 0.0F);
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_box_append (GTK_BOX (line), icon);
+  gtk_box_append (GTK_BOX (line), name);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (whole), line);
+  gtk_widget_set_tooltip_text (whole, row->name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (whole), GTK_ACCESSIBLE_PROPERTY_LABEL, row->name,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _ (tw_kind_info (part->kind)->noun),
+                                  -1);
+  return whole;
+}
+
+static void
+show_selection (TwPartsPane *self)
+{
+  TwId chosen = tw_session_selection (self->session);
+  GtkListBoxRow *row = NULL;
+
+  for (guint i = 0; i < self->rows->len && row == NULL; i++)
+    if (tw_id_equal (g_array_index (self->rows, Row, i).part, chosen))
+      row = gtk_list_box_get_row_at_index (self->list, (int)i);
+  if (row == NULL && tw_id_is_none (chosen))
+    row = gtk_list_box_get_row_at_index (self->list, 0);
+  self->filling = TRUE;
+  gtk_list_box_select_row (self->list, row);
+  self->filling = FALSE;
+}
+
+static void
+show_job (TwPartsPane *self)
+{
+  const TwJob *job = tw_session_job (self->session);
+  GArray *rows = list_rows (job);
+  GtkWidget *child;
+
+  if (same_rows (rows, self->rows)) {
+    g_array_unref (rows);
+    return;
+  }
+  self->filling = TRUE;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
+    gtk_list_box_remove (self->list, child);
+  for (guint i = 0; i < rows->len; i++) {
+    const Row *row = &g_array_index (rows, Row, i);
+
+    gtk_list_box_append (self->list, make_row (row, tw_job_find (job, row->part)));
+  }
+  self->filling = FALSE;
+  g_array_unref (self->rows);
+  self->rows = rows;
+  show_selection (self);
+}
+
+static void
+row_selected_cb (TwPartsPane *self, GtkListBoxRow *row)
+{
+  int place = row ? gtk_list_box_row_get_index (row) : -1;
+
+  if (self->filling || place < 0 || (guint)place >= self->rows->len)
+    return;
+  tw_session_select (self->session, g_array_index (self->rows, Row, place).part);
+}
+
+static void
+tw_parts_pane_dispose (GObject *object)
+{
+  TwPartsPane *self = TW_PARTS_PANE (object);
+  GtkWidget *child;
+
+  self->filling = TRUE;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (tw_parts_pane_parent_class)->dispose (object);
+}
+
+static void
+tw_parts_pane_finalize (GObject *object)
+{
+  g_array_unref (TW_PARTS_PANE (object)->rows);
+  G_OBJECT_CLASS (tw_parts_pane_parent_class)->finalize (object);
+}
+
+static void
+tw_parts_pane_class_init (TwPartsPaneClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = tw_parts_pane_dispose;
+  object_class->finalize = tw_parts_pane_finalize;
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/parts-pane.ui");
+  gtk_widget_class_bind_template_child (widget_class, TwPartsPane, list);
+  gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "parts-pane");
+}
+
+static void
+tw_parts_pane_init (TwPartsPane *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->rows = list_rows (NULL);
+}
+
+void
+tw_parts_pane_set_session (TwPartsPane *self, TwSession *session)
+{
+  g_return_if_fail (self->session == NULL);
+
+  self->session = g_object_ref (session);
+  g_signal_connect_object (session, "job-changed", G_CALLBACK (show_job), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "selection-changed", G_CALLBACK (show_selection), self,
+                           G_CONNECT_SWAPPED);
+  show_job (self);
+}

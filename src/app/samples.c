@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app/samples.h"
+
+#include "base/data.h"
+#include "job/read.h"
+
+#include <string.h>
+
+static void
+free_sample (gpointer data)
+{
+  TwSample *self = data;
+
+  g_free (self->path);
+  g_free (self->name);
+  g_free (self->note);
+  g_free (self);
+}
+
+/* Installed they lie in the data folder, in the source tree beside it. */
+static char *
+find_folder (void)
+{
+  g_autofree char *inside = tw_data_find_shipped ("samples/README.md", NULL);
+  g_autofree char *beside = inside ? NULL : tw_data_find_shipped ("../samples/README.md", NULL);
+
+  if (inside == NULL && beside == NULL)
+    return NULL;
+  return g_path_get_dirname (inside ? inside : beside);
+}
+
+static char *
+first_line (const char *text)
+{
+  const char *end;
+
+  if (text == NULL || text[0] == '\0')
+    return NULL;
+  end = strchr (text, '\n');
+  return end ? g_strndup (text, (gsize)(end - text)) : g_strdup (text);
+}
+
+static TwSample *
+read_sample (const char *folder, const char *file)
+{
+  g_autofree char *path = g_build_filename (folder, file, NULL);
+  g_autoptr (TwJob) job = tw_job_read_file (path, NULL);
+  const TwSettings *settings;
+  TwSample *self;
+
+  if (job == NULL)
+    return NULL;
+  settings = tw_job_settings (job);
+  self = g_new0 (TwSample, 1);
+  self->name = g_strdup (settings->name && settings->name[0] ? settings->name : file);
+  self->note = first_line (settings->note);
+  self->path = g_steal_pointer (&path);
+  return self;
+}
+
+static int
+by_path (gconstpointer a, gconstpointer b)
+{
+  const TwSample *x = *(TwSample *const *)a, *y = *(TwSample *const *)b;
+
+  return strcmp (x->path, y->path);
+}
+
+GPtrArray *
+tw_samples_list (void)
+{
+  GPtrArray *list = g_ptr_array_new_with_free_func (free_sample);
+  g_autofree char *folder = find_folder ();
+  g_autoptr (GDir) dir = folder ? g_dir_open (folder, 0, NULL) : NULL;
+  const char *file;
+
+  while (dir != NULL && (file = g_dir_read_name (dir)) != NULL) {
+    TwSample *sample = g_str_has_suffix (file, ".twjob") ? read_sample (folder, file) : NULL;
+
+    if (sample != NULL)
+      g_ptr_array_add (list, sample);
+  }
+  g_ptr_array_sort (list, by_path);
+  return list;
+}

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * session.h - the one bridge between the engine and the window's widgets
+ *
+ * Holds a job with its history, the drawing made of each revision, what is chosen and which view is shown.
+ * Widgets listen and ask; none keeps a copy of the job.
+ *
+ * Properties (notify): `title`, `path`, `modified`, `undo-label`, `redo-label`, `view`.
+ * Signals: `job-changed` after each change, undone ones too, and after another job has been put in;
+ * `selection-changed`.
+ */
+#pragma once
+
+#include <glib-object.h>
+
+#include "job/drawing.h"
+#include "job/history.h"
+
+G_BEGIN_DECLS
+
+#define TW_TYPE_SESSION (tw_session_get_type ())
+G_DECLARE_FINAL_TYPE (TwSession, tw_session, TW, SESSION, GObject)
+
+/* With no job. (transfer full) */
+TwSession *tw_session_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whether there is a job; without one the functions that return something of it return NULL. */
+gboolean tw_session_has_job (TwSession *self);
+
+/* Puts in another job (transfer full), as just read from or saved to @path, which may be NULL: never saved.
+ */
+void tw_session_take_job (TwSession *self, TwJob *job, const char *path);
+
+/* Reads @path; a refusal leaves the session as it was. */
+gboolean tw_session_open (TwSession *self, const char *path, GError **error);
+
+/* Writes to @path, which becomes the session's own. */
+gboolean tw_session_save (TwSession *self, const char *path, GError **error);
+
+/* (transfer none), until the next change */
+TwJob *tw_session_job (TwSession *self);
+TwHistory *tw_session_history (TwSession *self);
+const TwDrawing *tw_session_drawing (TwSession *self);
+const TwCatalogue *tw_session_catalogue (TwSession *self);
+
+/* Local path of the file, or NULL when it was never saved. */
+const char *tw_session_path (TwSession *self);
+/* What the job is called: its own name, else its file's, else `New job`. (transfer full) */
+char *tw_session_title (TwSession *self) G_GNUC_WARN_UNUSED_RESULT;
+/* Changes that are in no file. */
+gboolean tw_session_is_modified (TwSession *self);
+
+/* Does @change (transfer full). An open drag is cancelled first. */
+gboolean tw_session_do (TwSession *self, TwChange *change, GError **error);
+void tw_session_undo (TwSession *self);
+void tw_session_redo (TwSession *self);
+
+/* How the job shows figures, with the decimal sign of the person's language. */
+TwUnitStyle tw_session_style (TwSession *self);
+
+/* The chosen part, or TW_ID_NONE. What is removed is no longer chosen. The job itself has the id `job`. */
+TwId tw_session_selection (TwSession *self);
+void tw_session_select (TwSession *self, TwId part);
+
+G_END_DECLS

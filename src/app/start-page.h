@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * start-page.h - what a window shows before it has a job: open a file, or one of the samples
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define TW_TYPE_START_PAGE (tw_start_page_get_type ())
+
+/* Runs the window's actions `win.open` and `win.open-sample` (with a path). */
+G_DECLARE_FINAL_TYPE (TwStartPage, tw_start_page, TW, START_PAGE, GtkWidget)
+
+G_END_DECLS
