@@ -311,6 +311,26 @@ tw_convex_face_vector (const TwConvex *self, guint face)
   return sum;
 }
 
+guint
+tw_convex_n_faces (const TwConvex *self)
+{
+  g_return_val_if_fail (self != NULL, 0);
+
+  return self->n_faces;
+}
+
+TwHalfSpace
+tw_convex_face (const TwConvex *self, guint nth)
+{
+  TwHalfSpace half;
+
+  g_assert (self != NULL && nth < self->n_faces);
+
+  half.normal = tw_vec_unit (tw_convex_face_vector (self, nth));
+  half.offset_mm = tw_vec_dot (half.normal, self->points[self->loops[self->face_starts[nth]]]);
+  return half;
+}
+
 double
 tw_convex_volume_mm3 (const TwConvex *self)
 {

@@ -82,6 +82,9 @@ TwSolidBox tw_convex_bounds (const TwConvex *self);
 /* How far it reaches along the direction @along: the greatest and least along · p, radius counted. */
 double tw_convex_reach_mm (const TwConvex *self, TwVec along);
 double tw_convex_least_mm (const TwConvex *self, TwVec along);
+/* Faces of a polyhedron: it is what lies in the half-spaces of all of them. 0 for a capsule, 1 for a wall. */
+guint tw_convex_n_faces (const TwConvex *self);
+TwHalfSpace tw_convex_face (const TwConvex *self, guint nth);
 /* Of a polyhedron (radius 0); 0 for a wall. */
 double tw_convex_volume_mm3 (const TwConvex *self);
 /* The distance between two boxes, 0 when they overlap: never more than that of what lies in them. */
