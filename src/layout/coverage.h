@@ -12,6 +12,10 @@
 
 G_BEGIN_DECLS
 
+/* Fans of one core that are counted, and holes whose gaps are listed: no bench puts more on one core. */
+#define TW_COVERAGE_MOST_FANS 32
+#define TW_COVERAGE_MOST_HOLES 256
+
 /* One fan over the face of its core. */
 typedef struct {
   TwId fan;
@@ -34,10 +38,12 @@ typedef struct {
   double on_face_mm2; /* the part of it on the face */
 } TwFanOverlap;
 
-/* Two holes in the fan wall of one shroud, or of one side of the core: rings and flaps. */
+/* Two holes on one side of the core: rings of fans and openings of flaps. */
 typedef struct {
-  TwId a;
-  TwId b;
+  TwId a;      /* fan, or shroud of the flap */
+  TwId a_flap; /* flap of that shroud; none for a fan */
+  TwId b;      /* likewise */
+  TwId b_flap;
   double
       gap_mm; /* sheet left between them; negative: how far they reach into each other; near 0 they touch */
 } TwHoleGap;
@@ -56,6 +62,7 @@ typedef struct {
   double flaps_mm2;   /* openings of ram flaps, united, on the face */
   guint n_shrouds;
   guint n_flaps;
+  guint n_left_out; /* fans beyond TW_COVERAGE_MOST_FANS: not counted anywhere */
   guint n_fans;
   TwFanCover *fans; /* in the drawing's order; owned by the result */
   guint n_overlaps;

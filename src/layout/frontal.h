@@ -17,7 +17,7 @@ G_BEGIN_DECLS
 
 typedef enum {
   TW_FRONTAL_NO_BAY = 1 << 0,  /* the job has no free volume: everything upstream counted */
-  TW_FRONTAL_TURNED = 1 << 1,  /* the air does not meet the face: nothing is shaded, the projection is 0 */
+  TW_FRONTAL_TURNED = 1 << 1,  /* the air does not meet the face: nothing is shaded */
   TW_FRONTAL_TROUBLE = 1 << 2, /* the polygon library refused something: figures are not to be trusted */
 } TwFrontalFlags;
 

@@ -8,6 +8,27 @@ box_round (double u_mm, double v_mm, double width_mm, double height_mm)
                   v_mm + 0.5 * height_mm };
 }
 
+/* Flaps have ids within their shroud, not within the job. */
+static void
+place_flaps (TwPlacement *self, const TwShroud *shroud, TwId core)
+{
+  for (guint i = 0; i < shroud->flaps->len; i++) {
+    const TwFlap *flap = TW_ELEMENT (shroud->flaps, TwFlap, i);
+    TwPlacedFlap placed = {
+      .id = flap->head.id,
+      .shroud = shroud->head.id,
+      .core = core,
+      .opening = box_round (tw_known_or (flap->u_mm, 0.0), tw_known_or (flap->v_mm, 0.0), flap->width_mm,
+                            flap->height_mm),
+    };
+
+    if (isfinite (flap->width_mm) && isfinite (flap->height_mm))
+      g_array_append_val (self->flaps, placed);
+    else
+      tw_placement_add (self, &shroud->head, NULL, NULL, N_ ("the size of a flap is not known"));
+  }
+}
+
 static void
 place_shroud (TwPlacement *self, const TwShroud *shroud)
 {
@@ -33,19 +54,7 @@ place_shroud (TwPlacement *self, const TwShroud *shroud)
   placed.fans_w_mm = placed.is_before ? -plenum_mm : core->thickness_mm + plenum_mm;
   tw_placement_add (self, &shroud->head, self->shrouds, &placed, NULL);
 
-  for (guint i = 0; i < shroud->flaps->len; i++) {
-    const TwFlap *flap = TW_ELEMENT (shroud->flaps, TwFlap, i);
-    TwPlacedFlap open = {
-      .id = flap->head.id,
-      .shroud = placed.id,
-      .core = core->id,
-      .opening = box_round (tw_known_or (flap->u_mm, 0.0), tw_known_or (flap->v_mm, 0.0), flap->width_mm,
-                            flap->height_mm),
-    };
-    gboolean has_size = isfinite (flap->width_mm) && isfinite (flap->height_mm);
-
-    tw_placement_add (self, &flap->head, self->flaps, &open, has_size ? NULL : N_ ("its size is not known"));
-  }
+  place_flaps (self, shroud, core->id);
 }
 
 static double

@@ -105,6 +105,7 @@ typedef struct {
   double fans_w_mm;    /* the fans' mounting face */
 } TwPlacedShroud;
 
+/* A flap of a shroud; its id stands in that shroud, not in the job. */
 typedef struct {
   TwId id;
   TwId shroud;
@@ -198,7 +199,7 @@ const TwPlacedVolume *tw_placement_volumes (const TwPlacement *self, guint *n);
  * stand together, but for fans: hubs follow their fans. */
 const TwPlacedSolid *tw_placement_solids (const TwPlacement *self, guint *n);
 
-/* Parts that have no place, with the reason. */
+/* Parts that have no place, and shrouds with a flap that has none, with the reason. */
 const TwUnplaced *tw_placement_unplaced (const TwPlacement *self, guint *n);
 
 /* By id; NULL when there is none or it has no place. (transfer none) */

@@ -1,0 +1,351 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "layout/frontal-private.h"
+
+#include <math.h>
+
+/* Shadows are kept to this fraction of a millimetre, so that pieces of one part that meet at a cut have the
+ * very same corners there. */
+#define GRID_PER_MM 1e9
+
+/* What is being gathered of one part. */
+typedef struct {
+  GPtrArray *areas;  /* of TwArea */
+  double nearest_mm; /* along the air's way */
+} Gathered;
+
+static void
+clear_room (gpointer data)
+{
+  TwRoom *room = data;
+
+  g_free (room->halves);
+}
+
+GArray *
+tw_frontal_rooms (const TwPlacement *placement)
+{
+  GArray *rooms = g_array_new (FALSE, FALSE, sizeof (TwRoom));
+  guint n;
+  const TwPlacedSolid *solids = tw_placement_solids (placement, &n);
+
+  g_array_set_clear_func (rooms, clear_room);
+  for (guint i = 0; i < n; i++) {
+    TwRoom room;
+
+    if (solids[i].role != TW_SOLID_FREE)
+      continue;
+    room.bounds = tw_convex_bounds (solids[i].convex);
+    room.n_halves = tw_convex_n_faces (solids[i].convex);
+    room.halves = g_new (TwHalfSpace, room.n_halves);
+    for (guint k = 0; k < room.n_halves; k++)
+      room.halves[k] = tw_convex_face (solids[i].convex, k);
+    g_array_append_val (rooms, room);
+  }
+  if (rooms->len > 0)
+    return rooms;
+  g_array_unref (rooms);
+  return NULL;
+}
+
+/* From a half-space in core coordinates; @normal need not be of length 1. */
+static TwHalfSpace
+half_of (const TwFrame *frame, TwVec normal, TwVec through)
+{
+  TwHalfSpace half = { .normal = tw_frame_turn_to_job (frame, tw_vec_unit (normal)) };
+
+  half.offset_mm = tw_vec_dot (half.normal, tw_frame_to_job (frame, through));
+  return half;
+}
+
+/* Where the air that passes @uvw meets the plane of the face. */
+static TwPoint
+along_air (const TwLight *self, TwVec uvw)
+{
+  double t = uvw.z / self->air.z;
+
+  return (TwPoint){ uvw.x - self->air.x * t, uvw.y - self->air.y * t };
+}
+
+static TwMap
+view_to_face (const TwLight *self)
+{
+  const TwFrame *frame = &self->core->frame;
+  TwPoint across = along_air (self, tw_frame_turn_from_job (frame, self->view.u));
+  TwPoint up = along_air (self, tw_frame_turn_from_job (frame, self->view.v));
+
+  return (TwMap){ .xx = across.x_mm, .xy = up.x_mm, .yx = across.y_mm, .yy = up.y_mm };
+}
+
+TwLight
+tw_light_on (TwGeos *geos, const TwPlacedCore *core, const GArray *rooms)
+{
+  const TwFrame *frame = &core->frame;
+  TwVec air = tw_frame_turn_from_job (frame, core->air);
+  TwBox face = core->face;
+  TwLight self = { .geos = geos, .core = core, .air = air, .rooms = rooms };
+
+  self.upstream = half_of (frame, tw_vec (0.0, 0.0, 1.0), tw_vec (0.0, 0.0, 0.0));
+  self.beam[0] = half_of (frame, tw_vec (-air.z, 0.0, air.x), tw_vec (face.x0_mm, 0.0, 0.0));
+  self.beam[1] = half_of (frame, tw_vec (air.z, 0.0, -air.x), tw_vec (face.x1_mm, 0.0, 0.0));
+  self.beam[2] = half_of (frame, tw_vec (0.0, -air.z, air.y), tw_vec (0.0, face.y0_mm, 0.0));
+  self.beam[3] = half_of (frame, tw_vec (0.0, air.z, -air.y), tw_vec (0.0, face.y1_mm, 0.0));
+  self.view = tw_frame_along (frame->origin, core->air);
+  self.to_face = view_to_face (&self);
+  return self;
+}
+
+/* The least and greatest of normal · p over a box, against the half-space's plane. */
+static void
+box_over (TwSolidBox box, TwHalfSpace half, double *least_mm, double *most_mm)
+{
+  TwVec middle = tw_vec_scale (tw_vec_add (box.from, box.to), 0.5);
+  TwVec reach = tw_vec_scale (tw_vec_subtract (box.to, box.from), 0.5);
+  double at_mm = tw_vec_dot (half.normal, middle) - half.offset_mm;
+  double spread_mm
+      = fabs (half.normal.x) * reach.x + fabs (half.normal.y) * reach.y + fabs (half.normal.z) * reach.z;
+
+  *least_mm = at_mm - spread_mm;
+  *most_mm = at_mm + spread_mm;
+}
+
+/* Clips @solid (taken) to all of @halves; NULL when nothing is left. */
+static TwConvex *
+clip (TwConvex *solid, const TwHalfSpace *halves, guint n_halves)
+{
+  for (guint i = 0; i < n_halves; i++) {
+    double least_mm, most_mm;
+    TwConvex *kept;
+
+    box_over (tw_convex_bounds (solid), halves[i], &least_mm, &most_mm);
+    if (most_mm <= 0.0)
+      continue;
+    kept = least_mm >= 0.0 ? NULL : tw_convex_clip (solid, halves[i]);
+    tw_convex_unref (solid);
+    if (kept == NULL || tw_convex_is_empty (kept)) {
+      g_clear_pointer (&kept, tw_convex_unref);
+      return NULL;
+    }
+    solid = kept;
+  }
+  return solid;
+}
+
+static gboolean
+boxes_meet (TwSolidBox a, TwSolidBox b)
+{
+  return a.from.x < b.to.x && b.from.x < a.to.x && a.from.y < b.to.y && b.from.y < a.to.y && a.from.z < b.to.z
+         && b.from.z < a.to.z;
+}
+
+static double
+on_grid (double value_mm, double least_mm, double most_mm)
+{
+  return CLAMP (rint (value_mm * GRID_PER_MM) / GRID_PER_MM, least_mm, most_mm);
+}
+
+/* Shadow of a polyhedron of which all shades the face. */
+static void
+gather_shadow (const TwLight *self, const TwConvex *solid, Gathered *gathered)
+{
+  guint n = tw_convex_n_points (solid);
+  g_autofree TwPoint *points = g_new (TwPoint, n);
+  TwBox face = self->core->face;
+  TwArea *area;
+
+  for (guint i = 0; i < n; i++) {
+    TwVec uvw = tw_frame_from_job (&self->core->frame, tw_convex_point (solid, i));
+    TwPoint at = along_air (self, uvw);
+
+    points[i].x_mm = on_grid (at.x_mm, face.x0_mm, face.x1_mm);
+    points[i].y_mm = on_grid (at.y_mm, face.y0_mm, face.y1_mm);
+    gathered->nearest_mm = MIN (gathered->nearest_mm, MAX (0.0, -uvw.z / self->air.z));
+  }
+  area = tw_area_new_hull (self->geos, points, n);
+  if (tw_area_is_empty (area))
+    tw_area_unref (area);
+  else
+    g_ptr_array_add (gathered->areas, area);
+}
+
+static void
+gather_polyhedron (const TwLight *self, TwConvex *solid, Gathered *gathered)
+{
+  TwConvex *lit = clip (tw_convex_ref (solid), &self->upstream, 1);
+
+  if (lit != NULL)
+    lit = clip (lit, self->beam, G_N_ELEMENTS (self->beam));
+  if (lit == NULL)
+    return;
+  if (self->rooms == NULL)
+    gather_shadow (self, lit, gathered);
+  for (guint i = 0; self->rooms != NULL && i < self->rooms->len; i++) {
+    const TwRoom *room = &g_array_index (self->rooms, TwRoom, i);
+    TwConvex *in;
+
+    if (!boxes_meet (tw_convex_bounds (lit), room->bounds))
+      continue;
+    in = clip (tw_convex_ref (lit), room->halves, room->n_halves);
+    if (in != NULL)
+      gather_shadow (self, in, gathered);
+    g_clear_pointer (&in, tw_convex_unref);
+  }
+  tw_convex_unref (lit);
+}
+
+/* How a rounded solid lies to half-spaces. */
+typedef enum {
+  LIES_IN,
+  LIES_OUT,
+  LIES_ACROSS,
+} Lie;
+
+static Lie
+lie_to (const TwConvex *solid, const TwHalfSpace *halves, guint n_halves)
+{
+  Lie lie = LIES_IN;
+
+  for (guint i = 0; i < n_halves; i++) {
+    if (tw_convex_least_mm (solid, halves[i].normal) >= halves[i].offset_mm)
+      return LIES_OUT;
+    if (tw_convex_reach_mm (solid, halves[i].normal) > halves[i].offset_mm)
+      lie = LIES_ACROSS;
+  }
+  return lie;
+}
+
+/* Whether a piece of hose counts as a whole, not at all, or in part. */
+static Lie
+lie_in_light (const TwLight *self, const TwConvex *solid)
+{
+  Lie lie = lie_to (solid, &self->upstream, 1);
+  Lie best = LIES_OUT;
+
+  if (lie == LIES_OUT || lie_to (solid, self->beam, G_N_ELEMENTS (self->beam)) == LIES_OUT)
+    return LIES_OUT;
+  if (self->rooms == NULL)
+    return lie;
+  for (guint i = 0; i < self->rooms->len && best != LIES_IN; i++) {
+    const TwRoom *room = &g_array_index (self->rooms, TwRoom, i);
+    Lie in = lie_to (solid, room->halves, room->n_halves);
+
+    if (in == LIES_IN || best == LIES_OUT)
+      best = in;
+  }
+  return best == LIES_IN ? lie : best;
+}
+
+/* Shadow of a chain of capsules that count as a whole, seen along the air and laid on the face. */
+static void
+gather_chain (const TwLight *self, const TwPlacedSolid *solids, guint n, Gathered *gathered)
+{
+  double radius_mm = tw_convex_radius_mm (solids[0].convex);
+  g_autofree TwPoint *points = g_new (TwPoint, n + 1);
+  g_autoptr (TwArea) strip = NULL;
+  g_autoptr (TwArea) on_plane = NULL;
+  g_autoptr (TwArea) face = tw_area_new_box (self->geos, self->core->face);
+  TwArea *area;
+
+  for (guint i = 0; i <= n; i++) {
+    const TwConvex *capsule = solids[MIN (i, n - 1)].convex;
+    TwVec at = tw_convex_point (capsule, i < n ? 0 : tw_convex_n_points (capsule) - 1);
+    TwVec seen = tw_frame_from_job (&self->view, at), uvw = tw_frame_from_job (&self->core->frame, at);
+    TwBox reach = tw_box_grow (self->core->face, radius_mm / self->air.z);
+
+    points[i] = (TwPoint){ seen.x, seen.y };
+    if (tw_box_contains (reach, along_air (self, uvw)))
+      gathered->nearest_mm = MIN (gathered->nearest_mm, MAX (0.0, (-uvw.z - radius_mm) / self->air.z));
+  }
+  strip = tw_area_new_strip (self->geos, points, n + 1, radius_mm, TRUE);
+  on_plane = tw_area_map (self->geos, strip, &self->to_face);
+  area = tw_area_intersection (self->geos, on_plane, face);
+  if (tw_area_is_empty (area))
+    tw_area_unref (area);
+  else
+    g_ptr_array_add (gathered->areas, area);
+}
+
+static TwVec
+capsule_end (const TwConvex *capsule, gboolean is_last)
+{
+  return tw_convex_point (capsule, is_last ? tw_convex_n_points (capsule) - 1 : 0);
+}
+
+/* A capsule of which only a part counts, as a cylinder that can be clipped: its flat ends stand off by what
+ * a bend of this length needs to leave no wedge open to the next piece. */
+static void
+gather_cut_capsule (const TwLight *self, const TwConvex *capsule, double stand_off_mm, Gathered *gathered)
+{
+  TwVec from = capsule_end (capsule, FALSE), to = capsule_end (capsule, TRUE);
+  TwVec way = tw_vec_unit (tw_vec_subtract (to, from));
+  TwConvex *cylinder;
+
+  if (!(tw_vec_distance_mm (from, to) > 0.0) || !(tw_convex_radius_mm (capsule) > 0.0))
+    return;
+  cylinder
+      = tw_convex_new_cylinder (tw_vec_add_scaled (from, -stand_off_mm, way),
+                                tw_vec_add_scaled (to, stand_off_mm, way), tw_convex_radius_mm (capsule));
+  gather_polyhedron (self, cylinder, gathered);
+  tw_convex_unref (cylinder);
+}
+
+static gboolean
+follows (const TwConvex *a, const TwConvex *b)
+{
+  return tw_convex_radius_mm (b) > 0.0 && fabs (tw_convex_radius_mm (a) - tw_convex_radius_mm (b)) <= 0.0
+         && tw_vec_distance_mm (capsule_end (a, TRUE), capsule_end (b, FALSE)) < 1e-6;
+}
+
+/* Half of the turn at the end of @a, as the length by which two cylinders overlap there. */
+static double
+wedge_mm (const TwConvex *a, const TwConvex *b)
+{
+  TwVec way_a = tw_vec_subtract (capsule_end (a, TRUE), capsule_end (a, FALSE));
+  TwVec way_b = tw_vec_subtract (capsule_end (b, TRUE), capsule_end (b, FALSE));
+
+  return tw_convex_radius_mm (a)
+         * tan (MIN (0.5 * tw_vec_angle_rad (tw_vec_unit (way_a), tw_vec_unit (way_b)), 1.0));
+}
+
+/* Capsules of a hose from @start on: those that count as a whole and meet are one tube. Returns how many were
+ * taken. */
+static guint
+gather_capsules (const TwLight *self, const TwPlacedSolid *solids, guint n, Gathered *gathered)
+{
+  Lie lie = lie_in_light (self, solids[0].convex);
+  guint taken = 1;
+
+  if (lie == LIES_OUT)
+    return 1;
+  if (lie == LIES_ACROSS) {
+    gboolean has_next = n > 1 && follows (solids[0].convex, solids[1].convex);
+
+    gather_cut_capsule (self, solids[0].convex,
+                        has_next ? wedge_mm (solids[0].convex, solids[1].convex) : 0.0, gathered);
+    return 1;
+  }
+  while (taken < n && follows (solids[taken - 1].convex, solids[taken].convex)
+         && lie_in_light (self, solids[taken].convex) == LIES_IN)
+    taken++;
+  gather_chain (self, solids, taken, gathered);
+  return taken;
+}
+
+TwArea *
+tw_light_shadow (const TwLight *self, const TwPlacedSolid *solids, guint n_solids, double *distance_mm)
+{
+  g_autoptr (GPtrArray) areas = g_ptr_array_new_with_free_func ((GDestroyNotify)tw_area_unref);
+  Gathered gathered = { .areas = areas, .nearest_mm = G_MAXDOUBLE };
+
+  for (guint i = 0; i < n_solids;) {
+    if (tw_convex_radius_mm (solids[i].convex) > 0.0) {
+      i += gather_capsules (self, &solids[i], n_solids - i, &gathered);
+    } else {
+      gather_polyhedron (self, solids[i].convex, &gathered);
+      i++;
+    }
+  }
+  *distance_mm = areas->len > 0 ? gathered.nearest_mm : 0.0;
+  if (areas->len == 1)
+    return tw_area_ref (g_ptr_array_index (areas, 0));
+  return tw_area_union (self->geos, (TwArea *const *)areas->pdata, areas->len);
+}
