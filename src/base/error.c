@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/error.h"
 
-G_DEFINE_QUARK (tw - error - quark, tw_error)
+/* clang-format off */
+G_DEFINE_QUARK (tw-error-quark, tw_error)
+/* clang-format on */
 
 static void
 trouble_free (gpointer data)

@@ -31,7 +31,8 @@ tw_cli_findings (int argc, char **argv)
 {
   gboolean json = FALSE;
   const GOptionEntry entries[] = {
-    { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("as JSON, in base units, neither rounded nor translated"), NULL },
+    { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("as JSON, in base units, neither rounded nor translated"),
+      NULL },
     { NULL },
   };
   g_autoptr (TwCatalogue) catalogue = NULL;

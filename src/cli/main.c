@@ -10,7 +10,8 @@
 static void
 print_help (void)
 {
-  g_print (_ ("Usage: tankwright-cli VERB …\n\nPlans a one-off radiator from a job file, without a window.\n\n"));
+  g_print (
+      _ ("Usage: tankwright-cli VERB …\n\nPlans a one-off radiator from a job file, without a window.\n\n"));
   for (const TwVerb *verb = tw_cli_verbs; verb->name != NULL; verb++)
     g_print ("  %-10s %s\n", verb->name, _ (verb->summary));
   g_print (_ ("\n\"tankwright-cli VERB --help\" says more of one. \"-\" stands for standard input.\n"

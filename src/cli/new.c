@@ -17,7 +17,7 @@ typedef struct {
   const char *question; /* N_()-marked */
   TwQuantity quantity;
   gboolean needed;
-  double *value;
+  double *value; /* in the unit of its quantity */
 } Question;
 
 /* Asks on the terminal what the options left open; no answer leaves it open. */
@@ -65,35 +65,54 @@ say_kinds (const TwCatalogue *catalogue)
   }
 }
 
+static TwCliStatus
+make (const TwFirstLayoutWish *wish, const TwCatalogue *catalogue, const char *output)
+{
+  GError *error = NULL;
+  g_autoptr (TwJob) job = tw_first_layout (wish, catalogue, &error);
+  g_autofree char *text = NULL;
+
+  if (job == NULL)
+    return tw_cli_fail (error);
+  text = tw_job_write_text (job);
+  return tw_cli_write (output, text);
+}
+
 TwCliStatus
 tw_cli_new (int argc, char **argv)
 {
   TwFirstLayoutWish wish = tw_first_layout_wish ();
   Question questions[] = {
-    { NULL, "width", N_ ("How wide is the free room (across)?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_width_mm },
+    { NULL, "width", N_ ("How wide is the free room (across)?"), TW_QUANTITY_LENGTH, TRUE,
+      &wish.bay_width_mm },
     { NULL, "height", N_ ("How high?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_height_mm },
     { NULL, "depth", N_ ("How deep, along the air?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_depth_mm },
-    { NULL, "heat", N_ ("How much heat must it lose (kW, may be left open)?"), TW_QUANTITY_POWER, FALSE, &wish.heat_kw },
+    { NULL, "heat", N_ ("How much heat must it lose (kW, may be left open)?"), TW_QUANTITY_POWER, FALSE,
+      &wish.heat_kw },
   };
-  g_autofree char *name = NULL, *kind = NULL, *output = NULL, *tubes = NULL, *text = NULL;
+  g_autofree char *name = NULL, *kind = NULL, *output = NULL, *tubes = NULL;
   gboolean inches = FALSE, no_fans = FALSE, kinds = FALSE;
   const GOptionEntry entries[] = {
-    { "width", 0, 0, G_OPTION_ARG_STRING, &questions[0].answer, N_ ("free room across: 920, 36 1/2 in"), N_ ("LENGTH") },
+    { "width", 0, 0, G_OPTION_ARG_STRING, &questions[0].answer, N_ ("free room across: 920, 36 1/2 in"),
+      N_ ("LENGTH") },
     { "height", 0, 0, G_OPTION_ARG_STRING, &questions[1].answer, N_ ("free room upwards"), N_ ("LENGTH") },
-    { "depth", 0, 0, G_OPTION_ARG_STRING, &questions[2].answer, N_ ("free room along the air"), N_ ("LENGTH") },
-    { "heat", 0, 0, G_OPTION_ARG_STRING, &questions[3].answer, N_ ("heat to reject; kept for the duty cases"), N_ ("POWER") },
+    { "depth", 0, 0, G_OPTION_ARG_STRING, &questions[2].answer, N_ ("free room along the air"),
+      N_ ("LENGTH") },
+    { "heat", 0, 0, G_OPTION_ARG_STRING, &questions[3].answer, N_ ("heat to reject; kept for the duty cases"),
+      N_ ("POWER") },
     { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("kind of core; --kinds lists them"), N_ ("KIND") },
-    { "tubes", 0, 0, G_OPTION_ARG_STRING, &tubes, N_ ("level or upright; along the longer side if not said"), N_ ("WAY") },
+    { "tubes", 0, 0, G_OPTION_ARG_STRING, &tubes, N_ ("level or upright; along the longer side if not said"),
+      N_ ("WAY") },
     { "no-fans", 0, 0, G_OPTION_ARG_NONE, &no_fans, N_ ("leave out shroud and fans"), NULL },
-    { "inches", 0, 0, G_OPTION_ARG_NONE, &inches, N_ ("an inch job: figures without a unit are inches"), NULL },
+    { "inches", 0, 0, G_OPTION_ARG_NONE, &inches, N_ ("an inch job: figures without a unit are inches"),
+      NULL },
     { "name", 0, 0, G_OPTION_ARG_STRING, &name, N_ ("name of the job"), N_ ("NAME") },
     { "kinds", 0, 0, G_OPTION_ARG_NONE, &kinds, N_ ("list the kinds of core and end"), NULL },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_ ("write to FILE instead of standard output"), N_ ("FILE") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_ ("write to FILE instead of standard output"),
+      N_ ("FILE") },
     { NULL },
   };
   g_autoptr (TwCatalogue) catalogue = NULL;
-  g_autoptr (TwJob) job = NULL;
-  GError *error = NULL;
   TwCliStatus status;
   TwUnitStyle style;
 
@@ -122,9 +141,5 @@ tw_cli_new (int argc, char **argv)
   wish.fans = !no_fans;
   wish.shown_in = inches ? TW_SHOWN_IN_INCH : TW_SHOWN_IN_MM;
   wish.tubes = tubes == NULL ? -1 : g_str_equal (tubes, "level") ? TW_TUBES_LEVEL : TW_TUBES_UPRIGHT;
-  job = tw_first_layout (&wish, catalogue, &error);
-  if (job == NULL)
-    return tw_cli_fail (error);
-  text = tw_job_write_text (job);
-  return tw_cli_write (output, text);
+  return make (&wish, catalogue, output);
 }

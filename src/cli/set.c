@@ -32,7 +32,8 @@ no_field (const TwPart *target, const char *name, GError **error)
 
   for (guint i = 0; i < info->n_fields; i++)
     g_string_append_printf (names, "%s%s", i > 0 ? ", " : "", info->fields[i].name);
-  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("%s has no field \"%s\"; it has %s"), _ (info->noun), name, names->str);
+  g_set_error (error, TW_ERROR, TW_ERROR_MISSING, _ ("%s has no field \"%s\"; it has %s"), _ (info->noun),
+               name, names->str);
   return FALSE;
 }
 
@@ -49,11 +50,12 @@ apply (TwJob *job, TwHistory *history, const char *text, GError **error)
   int field;
 
   if (equals == NULL || dot == NULL || dot > equals) {
-    g_set_error (error, TW_ERROR, TW_ERROR_FORMAT, _ ("\"%s\" is not PART.FIELD=VALUE, as in left-tank.wall_mm=2.5"), text);
+    g_set_error (error, TW_ERROR, TW_ERROR_FORMAT,
+                 _ ("\"%s\" is not PART.FIELD=VALUE, as in left-tank.wall_mm=2.5"), text);
     return FALSE;
   }
-  name = g_strndup (text, (gsize) (dot - text));
-  field_name = g_strndup (dot + 1, (gsize) (equals - dot - 1));
+  name = g_strndup (text, (gsize)(dot - text));
+  field_name = g_strndup (dot + 1, (gsize)(equals - dot - 1));
   target = find_target (job, name, &part, &element, error);
   if (target == NULL)
     return FALSE;
@@ -61,7 +63,7 @@ apply (TwJob *job, TwHistory *history, const char *text, GError **error)
   if (field < 0)
     return no_field (target, field_name, error);
   return tw_value_parse (&tw_kind_info (target->kind)->fields[field], &style, equals + 1, &value, error)
-         && tw_history_do (history, tw_change_set (part, element, (guint) field, &value), error);
+         && tw_history_do (history, tw_change_set (part, element, (guint)field, &value), error);
 }
 
 TwCliStatus

@@ -11,7 +11,8 @@
 
 #include <string.h>
 
-/* Keeps the cards that were asked for, in the order of the cards; FALSE after naming one that there is not. */
+/* Keeps the cards that were asked for, in the order of the cards; FALSE after naming one that there is not.
+ */
 static gboolean
 choose (GPtrArray *cards, char **wanted)
 {
@@ -23,12 +24,13 @@ choose (GPtrArray *cards, char **wanted)
 
       g_string_printf (what, _ ("There is no panel \"%s\"; there are"), wanted[i]);
       for (guint k = 0; k < cards->len; k++)
-        g_string_append_printf (what, " %s", ((const TwCard *) g_ptr_array_index (cards, k))->id);
+        g_string_append_printf (what, " %s", ((const TwCard *)g_ptr_array_index (cards, k))->id);
       tw_cli_usage ("show", what->str);
       return FALSE;
     }
   for (guint k = cards->len; k > 0; k--)
-    if (!g_strv_contains ((const char *const *) wanted, ((const TwCard *) g_ptr_array_index (cards, k - 1))->id))
+    if (!g_strv_contains ((const char *const *)wanted,
+                          ((const TwCard *)g_ptr_array_index (cards, k - 1))->id))
       g_ptr_array_remove_index (cards, k - 1);
   return TRUE;
 }
@@ -56,7 +58,8 @@ set_flow (TwJob *job, const char *typed, GError **error)
     return TRUE;
   if (!tw_value_parse (field, &style, typed, &value, error))
     return FALSE;
-  change = tw_change_set (((const TwPart *) tw_job_settings (job))->id, TW_ID_NONE, TW_SETTINGS_flow_l_min, &value);
+  change = tw_change_set (((const TwPart *)tw_job_settings (job))->id, TW_ID_NONE, TW_SETTINGS_flow_l_min,
+                          &value);
   return tw_change_apply (change, job, &inverse, error);
 }
 
@@ -71,8 +74,10 @@ tw_cli_show (int argc, char **argv)
       N_ ("only this panel; may be given more than once"), N_ ("PANEL") },
     { "flow", 0, 0, G_OPTION_ARG_STRING, &flow, N_ ("show velocities at this water flow"), N_ ("FLOW") },
     { "notes", 0, 0, G_OPTION_ARG_NONE, &notes, N_ ("with the definitions that change figures"), NULL },
-    { "where-from", 0, 0, G_OPTION_ARG_NONE, &where, N_ ("with formula, source and inputs of the figures"), NULL },
-    { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("as JSON, in base units, neither rounded nor translated"), NULL },
+    { "where-from", 0, 0, G_OPTION_ARG_NONE, &where, N_ ("with formula, source and inputs of the figures"),
+      NULL },
+    { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("as JSON, in base units, neither rounded nor translated"),
+      NULL },
     { NULL },
   };
   g_autoptr (TwCatalogue) catalogue = NULL;
@@ -84,7 +89,8 @@ tw_cli_show (int argc, char **argv)
   TwUnitStyle style;
   const char *path;
 
-  if (!tw_cli_options ("show", entries, &argc, &argv) || (path = tw_cli_one_file ("show", argc, argv)) == NULL)
+  if (!tw_cli_options ("show", entries, &argc, &argv)
+      || (path = tw_cli_one_file ("show", argc, argv)) == NULL)
     return TW_CLI_USAGE;
   job = tw_job_read_file (path, &error);
   if (job == NULL || !set_flow (job, flow, &error))

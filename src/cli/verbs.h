@@ -22,14 +22,15 @@ typedef enum {
 
 typedef struct {
   const char *name;
-  const char *arguments; /* N_()-marked, for the usage line */
-  const char *summary;   /* N_()-marked, one line */
+  const char *arguments;                      /* N_()-marked, for the usage line */
+  const char *summary;                        /* N_()-marked, one line */
   TwCliStatus (*run) (int argc, char **argv); /* argv[0] is the verb */
 } TwVerb;
 
 /* In the order of the help; ends with a NULL name. */
 extern const TwVerb tw_cli_verbs[];
 
+/* The verbs. @argv holds the verb and what follows it; options are parsed here. */
 TwCliStatus tw_cli_check (int argc, char **argv);
 TwCliStatus tw_cli_findings (int argc, char **argv);
 TwCliStatus tw_cli_new (int argc, char **argv);
@@ -40,8 +41,8 @@ TwCliStatus tw_cli_show (int argc, char **argv);
 
 /* What follows is shared by the verbs (verbs.c). */
 
-/* Parses the options of verb @name. FALSE after saying why on standard error: then end with TW_CLI_USAGE. `--help`
- * prints and ends the program. */
+/* Parses the options of verb @name. FALSE after saying why on standard error: then end with TW_CLI_USAGE.
+ * `--help` prints and ends the program. */
 gboolean tw_cli_options (const char *name, const GOptionEntry *entries, int *argc, char ***argv);
 
 /* Prints @error (transfer full) on standard error, a line each, and gives TW_CLI_FAILED. */

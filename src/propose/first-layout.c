@@ -57,13 +57,13 @@ check_wish (const TwFirstLayoutWish *wish, GError **error)
 {
   const struct {
     const char *name;
-    double value;
+    double value_mm;
   } figures[] = { { N_ ("bay width"), wish->bay_width_mm },
                   { N_ ("bay height"), wish->bay_height_mm },
                   { N_ ("bay depth"), wish->bay_depth_mm } };
 
   for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
-    if (!(figures[i].value >= 60 && figures[i].value <= 5000)) {
+    if (!(figures[i].value_mm >= 60 && figures[i].value_mm <= 5000)) {
       g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: expected a length of 60 to 5000 mm"),
                    _ (figures[i].name));
       return FALSE;
