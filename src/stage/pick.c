@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "stage/pick.h"
+
+#include <math.h>
+
+#define THIN 4.0       /* dimensionless: times the reach */
+#define SAME_SIZE 1e-9 /* mm2 */
+
+/* A ring or line, flattened. */
+typedef struct {
+  GArray *points; /* of TwPoint */
+  gboolean closed;
+  gboolean is_solid; /* its inside counts */
+} Path;
+
+typedef struct {
+  TwPickShape seen;
+  GArray *paths;    /* of Path */
+  double size_mm2; /* area of the largest box round a solid ring; 0 when there is none */
+} Shape;
+
+struct _TwPick {
+  GArray *shapes; /* of Shape, in the order of their first item */
+  GHashTable *places; /* id text → place + 1 */
+};
+
+static void
+clear_path (gpointer data)
+{
+  g_array_unref (((Path *)data)->points);
+}
+
+static void
+clear_shape (gpointer data)
+{
+  g_array_unref (((Shape *)data)->paths);
+}
+
+static Shape *
+shape_of (TwPick *self, TwId part)
+{
+  guint place = GPOINTER_TO_UINT (g_hash_table_lookup (self->places, part.text));
+  Shape made = { { part, TW_BOX_EMPTY }, NULL, 0.0 };
+
+  if (place == 0) {
+    made.paths = g_array_new (FALSE, FALSE, sizeof (Path));
+    g_array_set_clear_func (made.paths, clear_path);
+    g_array_append_val (self->shapes, made);
+    place = self->shapes->len;
+    g_hash_table_insert (self->places, g_strdup (part.text), GUINT_TO_POINTER (place));
+  }
+  return &g_array_index (self->shapes, Shape, place - 1);
+}
+
+/* Straight edges only; an open line keeps its last corner's edge out. */
+static GArray *
+flatten (const TwInkItem *item, guint first, guint end)
+{
+  g_autofree TwCorner *corners = g_new (TwCorner, end - first);
+  GArray *points;
+
+  for (guint i = first; i < end; i++)
+    corners[i - first] = (TwCorner){ item->corners[i].at, item->corners[i].bow_mm };
+  if (!item->closed)
+    corners[end - first - 1].bow_mm = 0.0;
+  points = tw_outline_flatten (corners, end - first);
+  return points;
+}
+
+static double
+box_area_mm2 (TwBox box)
+{
+  return (box.x1_mm - box.x0_mm) * (box.y1_mm - box.y0_mm);
+}
+
+static void
+add_ring (Shape *shape, const TwInkItem *item, guint first, guint end)
+{
+  Path path = { .closed = item->closed };
+  TwBox box = TW_BOX_EMPTY;
+  double area_mm2;
+
+  if (end - first < 2)
+    return;
+  path.points = flatten (item, first, end);
+  path.is_solid = item->closed && item->style.pen != TW_INK_PEN_BAY;
+  for (guint i = 0; i < path.points->len; i++)
+    box = tw_box_add_point (box, g_array_index (path.points, TwPoint, i));
+  shape->seen.box = tw_box_add (shape->seen.box, box);
+  area_mm2 = box_area_mm2 (box);
+  if (path.is_solid && area_mm2 > shape->size_mm2)
+    shape->size_mm2 = area_mm2;
+  g_array_append_val (shape->paths, path);
+}
+
+static gboolean
+is_shape (const TwInkItem *item)
+{
+  gboolean has_rings = item->kind == TW_INK_LINE || item->kind == TW_INK_FILL || item->kind == TW_INK_TONE
+                       || item->kind == TW_INK_HATCH;
+  TwInkPen pen = item->style.pen;
+
+  if (tw_id_is_none (item->style.part) || !has_rings)
+    return FALSE;
+  return pen != TW_INK_PEN_DIMENSION && pen != TW_INK_PEN_EXTENSION && pen != TW_INK_PEN_LEADER
+         && pen != TW_INK_PEN_CENTRE && pen != TW_INK_PEN_WATER && pen != TW_INK_PEN_GRID;
+}
+
+TwPick *
+tw_pick_new (const TwInk *ink)
+{
+  TwPick *self = g_new0 (TwPick, 1);
+
+  self->shapes = g_array_new (FALSE, FALSE, sizeof (Shape));
+  g_array_set_clear_func (self->shapes, clear_shape);
+  self->places = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  for (guint i = 0; i < tw_ink_count (ink); i++) {
+    const TwInkItem *item = tw_ink_get (ink, i);
+
+    if (!is_shape (item))
+      continue;
+    for (guint first = 0, end; first < item->n_corners; first = end) {
+      end = tw_ink_ring_end (item, first);
+      add_ring (shape_of (self, item->style.part), item, first, end);
+    }
+  }
+  return self;
+}
+
+void
+tw_pick_free (TwPick *self)
+{
+  g_array_unref (self->shapes);
+  g_hash_table_unref (self->places);
+  g_free (self);
+}
+
+guint
+tw_pick_count (const TwPick *self)
+{
+  return self->shapes->len;
+}
+
+const TwPickShape *
+tw_pick_get (const TwPick *self, guint nth)
+{
+  return nth < self->shapes->len ? &g_array_index (self->shapes, Shape, nth).seen : NULL;
+}
+
+static const Shape *
+find_shape (const TwPick *self, TwId part)
+{
+  guint place = GPOINTER_TO_UINT (g_hash_table_lookup (self->places, part.text));
+
+  return place > 0 ? &g_array_index (self->shapes, Shape, place - 1) : NULL;
+}
+
+const TwPickShape *
+tw_pick_find (const TwPick *self, TwId part)
+{
+  const Shape *shape = find_shape (self, part);
+
+  return shape ? &shape->seen : NULL;
+}
+
+static double
+distance_to_edge_mm (TwPoint at, TwPoint from, TwPoint to)
+{
+  double dx = to.x_mm - from.x_mm, dy = to.y_mm - from.y_mm;
+  double length_mm2 = dx * dx + dy * dy, share = 0.0;
+
+  if (length_mm2 > 0.0)
+    share = CLAMP (((at.x_mm - from.x_mm) * dx + (at.y_mm - from.y_mm) * dy) / length_mm2, 0.0, 1.0);
+  return hypot (at.x_mm - from.x_mm - share * dx, at.y_mm - from.y_mm - share * dy);
+}
+
+/* Even-odd rule for a solid ring (0 inside), else the distance to its edges. */
+static double
+distance_mm (const Path *path, TwPoint at)
+{
+  const TwPoint *points = (const TwPoint *)path->points->data;
+  guint n = path->points->len;
+  double least_mm = G_MAXDOUBLE;
+  gboolean inside = FALSE;
+
+  for (guint i = 0; i + (path->closed ? 0 : 1) < n; i++) {
+    TwPoint a = points[i], b = points[(i + 1) % n];
+    gboolean spans = (a.y_mm > at.y_mm) != (b.y_mm > at.y_mm);
+
+    if (spans && at.x_mm < a.x_mm + (at.y_mm - a.y_mm) * (b.x_mm - a.x_mm) / (b.y_mm - a.y_mm))
+      inside = !inside;
+    least_mm = MIN (least_mm, distance_to_edge_mm (at, a, b));
+  }
+  return inside && path->is_solid ? 0.0 : least_mm;
+}
+
+static double
+shape_distance_mm (const Shape *shape, TwPoint at)
+{
+  double least_mm = G_MAXDOUBLE;
+
+  for (guint i = 0; i < shape->paths->len; i++)
+    least_mm = MIN (least_mm, distance_mm (&g_array_index (shape->paths, Path, i), at));
+  return least_mm;
+}
+
+static gboolean
+is_thin (const Shape *shape, double reach_mm)
+{
+  TwBox box = shape->seen.box;
+
+  return shape->size_mm2 == 0.0 || MIN (box.x1_mm - box.x0_mm, box.y1_mm - box.y0_mm) < THIN * reach_mm;
+}
+
+TwId
+tw_pick_at (const TwPick *self, TwPoint at, double reach_mm)
+{
+  const Shape *best = NULL;
+
+  for (guint i = 0; i < self->shapes->len; i++) {
+    const Shape *shape = &g_array_index (self->shapes, Shape, i);
+    double reach = is_thin (shape, reach_mm) ? reach_mm : reach_mm / THIN;
+
+    if (!tw_box_contains (tw_box_grow (shape->seen.box, reach_mm), at)
+        || (best != NULL && shape->size_mm2 > best->size_mm2 + SAME_SIZE)
+        || shape_distance_mm (shape, at) > reach)
+      continue;
+    best = shape;
+  }
+  return best ? best->seen.part : TW_ID_NONE;
+}
+
+gboolean
+tw_pick_path (const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed)
+{
+  const Shape *shape = find_shape (self, part);
+  const Path *path;
+
+  if (shape == NULL || nth >= shape->paths->len)
+    return FALSE;
+  path = &g_array_index (shape->paths, Path, nth);
+  *points = (const TwPoint *)path->points->data;
+  *n = path->points->len;
+  *closed = path->closed;
+  return TRUE;
+}

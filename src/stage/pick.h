@@ -1,0 +1,52 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * pick.h - which part lies under a point of a view
+ *
+ * What is seen is what is picked: shapes are those of the ink, dimensions, leaders and texts left out. Inside
+ * several shapes the smallest one is meant; what is thin on the screen may be missed by the reach.
+ */
+#pragma once
+
+#include "draw/ink.h"
+
+G_BEGIN_DECLS
+
+/* One part as it is seen. */
+typedef struct {
+  TwId part;
+  TwBox box; /* round all that is drawn of it, mm of the view */
+} TwPickShape;
+
+typedef struct _TwPick TwPick;
+
+/* @ink is finished and not kept. (transfer full) */
+TwPick *tw_pick_new (const TwInk *ink) G_GNUC_WARN_UNUSED_RESULT;
+void tw_pick_free (TwPick *self);
+
+/* Parts in the order in which they are first drawn; NULL past the last. (transfer none) */
+guint tw_pick_count (const TwPick *self);
+const TwPickShape *tw_pick_get (const TwPick *self, guint nth);
+/* By part, or NULL. (transfer none) */
+const TwPickShape *tw_pick_find (const TwPick *self, TwId part);
+
+/**
+ * tw_pick_at:
+ * @at: mm of the view
+ * @reach_mm: how far a thin shape may be missed
+ *
+ * The smallest shape that holds the point; of two as small the one drawn last. A shape thinner than four
+ * times the reach, or a line, is meant from @reach_mm away too. Rooms of the bay are met on their outline
+ * only.
+ *
+ * Returns: TW_ID_NONE when nothing is there
+ */
+TwId tw_pick_at (const TwPick *self, TwPoint at, double reach_mm);
+
+/* Rings and lines of a part, for a halo: flattened, one after the other. Both ends are (out); (transfer none).
+ * FALSE past the last. */
+gboolean tw_pick_path (
+    const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwPick, tw_pick_free)
+
+G_END_DECLS
