@@ -363,3 +363,17 @@ tw_ink_append_scaled (TwInk *self, const TwInk *from, double scale, TwPoint shif
     add_item (self, &item);
   }
 }
+
+void
+tw_ink_append_items (TwInk *self, const TwInk *from, guint first, guint n)
+{
+  g_return_if_fail (from != self && first + n <= from->items->len);
+
+  for (guint i = first; i < first + n; i++) {
+    TwInkItem item = g_array_index (from->items, TwInkItem, i);
+
+    item.corners = g_memdup2 (item.corners, item.n_corners * sizeof (TwInkCorner));
+    item.text = g_strdup (item.text);
+    add_item (self, &item);
+  }
+}

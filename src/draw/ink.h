@@ -182,11 +182,17 @@ void tw_ink_ring (TwInk *self, const TwInkStyle *style, TwPoint at, double radiu
  * but is not @self. Pens, letters, heads, dots and hatches keep their size, since those are the look's. */
 void tw_ink_append_scaled (TwInk *self, const TwInk *from, double scale, TwPoint shift);
 
+/* Items @first to @first + @n - 1 of @from, as they are. @from may be finished or not, but is not @self. */
+void tw_ink_append_items (TwInk *self, const TwInk *from, guint first, guint n);
+
 /* Reading, in the order of writing: later items lie over earlier ones. */
 
 guint tw_ink_count (const TwInk *self);
 /* (transfer none): good until @self is written to again or freed */
 const TwInkItem *tw_ink_get (const TwInk *self, guint nth);
+
+/* Whether two items of any lists would be drawn alike, to the bit. */
+gboolean tw_ink_item_equal (const TwInkItem *a, const TwInkItem *b);
 
 /* Box round all points, arcs included; text, heads, dots and rings count as their place alone. FALSE and
  * untouched @box if there is nothing. Kept while writing, so it costs nothing. */

@@ -114,6 +114,37 @@ test_append_scaled (void)
   g_assert_true (item->place.upright);
 }
 
+/* The second to the third of four lines, the same as they were. */
+static void
+test_append_items (void)
+{
+  g_autoptr (TwInk) from = tw_ink_new (), to = tw_ink_new ();
+
+  for (int i = 0; i < 4; i++)
+    tw_ink_line (from, &outline, (TwPoint){ i, 0 }, (TwPoint){ i, 10 });
+  tw_ink_append_items (to, from, 1, 2);
+  g_assert_cmpuint (tw_ink_count (to), ==, 2);
+  g_assert_true (tw_ink_item_equal (tw_ink_get (to, 0), tw_ink_get (from, 1)));
+  g_assert_true (tw_ink_item_equal (tw_ink_get (to, 1), tw_ink_get (from, 2)));
+}
+
+/* Two items that differ in one thing each. */
+static void
+test_item_equal (void)
+{
+  g_autoptr (TwInk) ink = tw_ink_new ();
+  const TwInkPlace place = { .at = { 1, 2 }, .size = TW_INK_SIZE_NOTE };
+
+  tw_ink_line (ink, &outline, (TwPoint){ 0, 0 }, (TwPoint){ 0, 10 });
+  tw_ink_line (ink, &outline, (TwPoint){ 0, 0 }, (TwPoint){ 0, 11 });
+  tw_ink_line (ink, &note, (TwPoint){ 0, 0 }, (TwPoint){ 0, 10 });
+  tw_ink_text (ink, &note, &place, "31");
+  tw_ink_text (ink, &note, &place, "32");
+  for (guint i = 0; i < tw_ink_count (ink); i++)
+    for (guint k = 0; k < tw_ink_count (ink); k++)
+      g_assert_cmpint (tw_ink_item_equal (tw_ink_get (ink, i), tw_ink_get (ink, k)), ==, i == k);
+}
+
 static void
 test_rings (void)
 {
@@ -199,6 +230,8 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/ink/order-and-layers", test_order_and_layers);
   g_test_add_func ("/draw/ink/bounds", test_bounds);
   g_test_add_func ("/draw/ink/append-scaled", test_append_scaled);
+  g_test_add_func ("/draw/ink/append-items", test_append_items);
+  g_test_add_func ("/draw/ink/item-equal", test_item_equal);
   g_test_add_func ("/draw/ink/rings", test_rings);
   g_test_add_func ("/draw/look/contrast", test_contrast);
   g_test_add_func ("/draw/look/paper", test_paper_look);
