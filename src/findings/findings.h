@@ -56,7 +56,7 @@ typedef struct {
   const char *id; /* `baffle-on-mouth` */
   TwSeverity severity;
   TwRooms needs;
-  TwQuantity quantity; /* of what it measures; TW_QUANTITY_NONE: it measures nothing */
+  TwQuantity quantity; /* of what it measures; TW_QUANTITY_NONE: a bare number, or nothing */
   TwQuantity beside;   /* of a second figure; TW_QUANTITY_NONE: it has none */
   const char *source;  /* of its limit, id in data/sources.json; NULL when it has no limit */
 } TwCheck;
