@@ -12,6 +12,7 @@ struct _TwAnswer {
   TwRoutes *routes;
   TwFrontal *frontal;
   TwCoverage *coverage;
+  TwClearance *clearance;
   TwFindings *findings;
 };
 
@@ -61,10 +62,19 @@ ask_coverage (TwAnswer *self, TwGeos *geos)
 }
 
 static void
+ask_clearance (TwAnswer *self, TwGeos *geos)
+{
+  guint n;
+  const TwPlacedSolid *hoses = tw_routes_solids (self->routes, &n);
+
+  self->clearance = tw_clearance_find (self->placement, geos, hoses, n);
+}
+
+static void
 ask_findings (TwAnswer *self, TwGeos *geos)
 {
-  TwKnown known = { self->drawing, self->placement, self->tubes,   self->passes,
-                    self->heights, self->routes,    self->frontal, self->coverage };
+  TwKnown known = { self->drawing, self->placement, self->tubes,    self->passes,   self->heights,
+                    self->routes,  self->frontal,   self->coverage, self->clearance };
 
   self->findings = tw_findings_make (&known);
 }
@@ -83,6 +93,7 @@ static const struct {
   { TW_ROOM_ROUTES, TW_ROOM_PLACEMENT, ask_routes },
   { TW_ROOM_FRONTAL, TW_ROOM_PLACEMENT | TW_ROOM_ROUTES, ask_frontal },
   { TW_ROOM_COVERAGE, TW_ROOM_PLACEMENT, ask_coverage },
+  { TW_ROOM_CLEARANCE, TW_ROOM_PLACEMENT | TW_ROOM_ROUTES, ask_clearance },
   { TW_ROOM_FINDINGS, 0, ask_findings },
 };
 
@@ -119,6 +130,7 @@ tw_answer_unref (TwAnswer *self)
   if (self == NULL || !g_atomic_int_dec_and_test (&self->n_refs))
     return;
   tw_findings_unref (self->findings);
+  tw_clearance_unref (self->clearance);
   tw_coverage_unref (self->coverage);
   tw_frontal_unref (self->frontal);
   tw_routes_unref (self->routes);
@@ -182,6 +194,12 @@ const TwCoverage *
 tw_answer_coverage (const TwAnswer *self)
 {
   return self->coverage;
+}
+
+const TwClearance *
+tw_answer_clearance (const TwAnswer *self)
+{
+  return self->clearance;
 }
 
 const TwFindings *

@@ -41,6 +41,7 @@ const TwHeights *tw_answer_heights (const TwAnswer *self);
 const TwRoutes *tw_answer_routes (const TwAnswer *self);
 const TwFrontal *tw_answer_frontal (const TwAnswer *self);
 const TwCoverage *tw_answer_coverage (const TwAnswer *self);
+const TwClearance *tw_answer_clearance (const TwAnswer *self);
 const TwFindings *tw_answer_findings (const TwAnswer *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwAnswer, tw_answer_unref)

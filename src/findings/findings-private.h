@@ -39,6 +39,7 @@ extern const TwCheckRows tw_checks_filling;
 extern const TwCheckRows tw_checks_air;
 extern const TwCheckRows tw_checks_fans;
 extern const TwCheckRows tw_checks_hoses;
+extern const TwCheckRows tw_checks_fit;
 extern const TwCheckRows tw_checks_rules;
 
 /* What the trade does; the limits that are taste stand in the job's settings and can be edited there. */

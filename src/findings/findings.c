@@ -11,10 +11,9 @@ struct _TwFindings {
   const char **whys;    /* by check; NULL: none */
 };
 
-static const TwCheckRows *const subjects[] = {
-  &tw_checks_water, &tw_checks_mouths, &tw_checks_filling, &tw_checks_air,
-  &tw_checks_fans,  &tw_checks_hoses,  &tw_checks_rules,
-};
+static const TwCheckRows *const subjects[]
+    = { &tw_checks_water, &tw_checks_mouths, &tw_checks_filling, &tw_checks_air,
+        &tw_checks_fans,  &tw_checks_hoses,  &tw_checks_fit,     &tw_checks_rules };
 
 static const TwCheckRow *
 row_of (guint nth)
@@ -97,7 +96,8 @@ spoken (const TwKnown *known)
   return (known->placement != NULL ? TW_ROOM_PLACEMENT : 0) | (known->tubes != NULL ? TW_ROOM_TUBES : 0)
          | (known->passes != NULL ? TW_ROOM_PASSES : 0) | (known->heights != NULL ? TW_ROOM_HEIGHTS : 0)
          | (known->routes != NULL ? TW_ROOM_ROUTES : 0) | (known->frontal != NULL ? TW_ROOM_FRONTAL : 0)
-         | (known->coverage != NULL ? TW_ROOM_COVERAGE : 0);
+         | (known->coverage != NULL ? TW_ROOM_COVERAGE : 0)
+         | (known->clearance != NULL ? TW_ROOM_CLEARANCE : 0);
 }
 
 /* Makes one check; the state that it ends in. */

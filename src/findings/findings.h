@@ -8,6 +8,7 @@
  */
 #pragma once
 
+#include "layout/clearance.h"
 #include "layout/coverage.h"
 #include "layout/frontal.h"
 #include "layout/heights.h"
@@ -49,6 +50,7 @@ typedef struct {
   const TwRoutes *routes;
   const TwFrontal *frontal;
   const TwCoverage *coverage;
+  const TwClearance *clearance;
 } TwKnown;
 
 /* One check of the table; never changes. */
