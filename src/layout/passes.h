@@ -55,7 +55,7 @@ typedef struct {
 /* Why tubes carry nothing. */
 typedef enum {
   TW_DEAD_NOT,      /* they carry water */
-  TW_DEAD_UNKNOWN,  /* there is no inlet or no outlet yet */
+  TW_DEAD_UNKNOWN,  /* no inlet, no outlet or no tank yet */
   TW_DEAD_BLOCKED,  /* the middle of a mouth is covered or outside every tank */
   TW_DEAD_NO_WAY,   /* nothing flows through one of their chambers */
   TW_DEAD_BALANCED, /* the pressure is the same at both ends */
@@ -91,7 +91,7 @@ typedef struct {
 /* All tubes that join the same two chambers. */
 typedef struct {
   TwId core;
-  guint chamber[TW_N_HEADERS]; /* where its mouths open; not set when @why is TW_DEAD_BLOCKED */
+  guint chamber[TW_N_HEADERS]; /* where its mouths open; G_MAXUINT when one opens nowhere */
   TwFlows flows;
   TwDeadWhy why;
   guint level;     /* of the pass that it belongs to, from 1; 0 when it carries nothing */
