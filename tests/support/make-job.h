@@ -76,7 +76,7 @@ void tw_make_set (TwJob *job, const char *part, const char *field, const char *t
 /* The same for a figure, to the last bit. */
 void tw_make_set_number (TwJob *job, const char *part, const char *field, double value);
 
-/* Another job with the same parts (through the written text). */
+/* Another job with the same settings, parts and unknown members. (transfer full) */
 TwJob *tw_make_copy (const TwJob *job) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
