@@ -33,8 +33,9 @@ typedef struct {
   double distance_mm;  /* 0 when they touch or cross */
   gboolean crosses;    /* the part reaches into the volume, or out through the wall */
   gboolean is_outside; /* of the bay, all of it: @distance_mm is then how far */
-  double depth_mm;    /* of a crossing: the least move that frees it from the volume, or how far it stands out
-                       * through the wall; else 0 */
+  double depth_mm; /* of a crossing: the least move along a face's normal that frees it from the volume (of a
+                    * concave one: from its convex piece that it is deepest in), or how far it stands out
+                    * through the wall; else 0 */
   double required_mm; /* the volume's clearance as the drawing fills it */
   double over_mm;     /* distance less required; of a crossing -depth less required; outside -distance less
                        * required */
@@ -60,6 +61,7 @@ TwClearance *tw_clearance_find (const TwPlacement *placement,
 TwClearance *tw_clearance_ref (const TwClearance *self);
 void tw_clearance_unref (TwClearance *self);
 
+/* What was not looked at, and whether the figures can be trusted. */
 TwClearanceFlags tw_clearance_flags (const TwClearance *self);
 
 /* With TW_CLEARANCE_MIXED_BAY: the first free volume that is not drawn in the plane of the first; else none.
