@@ -23,7 +23,8 @@ typedef struct {
   const char *title;
   const char *subject;
   const char *author;
-  const char *date; /* ISO 8601: `2026-03-01` or with a time; given, never read from a clock */
+  const char
+      *date; /* ISO 8601: `2026-03-01` or with a time; given, never read from a clock; a PDF needs it */
 } TwPageAbout;
 
 G_END_DECLS

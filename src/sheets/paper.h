@@ -63,27 +63,32 @@ typedef struct {
   const char *scale;     /* `1:5` */
   const char *units;     /* `mm`, `in` */
   const char *tolerance; /* `ISO 2768-c` */
-  const char *material;
-  const char *caution; /* `Figures are estimates: see cautions.` or NULL if no computed performance figure
-                          stands on it */
-  const char *manner;  /* `Drawn after ISO 128, ISO 129` */
+  const char *caution;   /* `Figures are estimates: see cautions.` or NULL if no computed performance figure
+                            stands on it */
+  const char *manner;    /* `Drawn after ISO 128, ISO 129` */
   TwPaperProjection projection;
-  guint sheet; /* 1 first */
-  guint n_sheets;
+  guint sheet;                                  /* 1 first */
+  guint n_sheets;                               /* in the set */
+  const char *(*translate) (const char *words); /* for the names of the fields; NULL leaves them English */
 } TwPaperTitle;
 
-/* Box that the title block takes, mm on paper: 180 wide at most, bottom right inside the frame. */
-TwBox tw_paper_title_box (TwPaperSize size);
+/* Box that the title block takes with or without a line of caution, mm on paper: 180 wide (a frame that is
+ * hardly wider is filled), bottom right
+ * inside the frame. */
+TwBox tw_paper_title_box (TwPaperSize size, gboolean caution);
 
-/* Layer of everything that tw_paper_draw() writes in the block, and of frame, zones and marks. */
+/* Layer of everything that tw_paper_draw() writes in the block; frame, zones and marks are on
+ * TW_PLACE_FRAME_LAYER. */
 #define TW_PAPER_TITLE_LAYER "title"
-#define TW_PAPER_FRAME_LAYER "frame"
+
+/* Frame, zones and centring marks alone. */
+void tw_paper_draw_frame (TwInk *ink, TwPaperSize size);
 
 /* Frame, zones, centring marks and title block. Texts too long for their field are cut with an ellipsis. */
 void tw_paper_draw (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure);
 
-/* The projection symbol: frustum and its end view, middle at @at, letters @height_mm tall (large diameter is
- * twice that). Third angle has the circles beside the small end. */
+/* The projection symbol: frustum and its end view with the middle at @at, for letters @height_mm tall: large
+ * diameter and length twice that, small diameter once. Third angle has the circles beside the small end. */
 void tw_paper_projection_symbol (TwInk *ink, TwPaperProjection projection, TwPoint at, double height_mm);
 
 /* --- scale -------------------------------------------------------------------------------------------------

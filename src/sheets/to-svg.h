@@ -13,8 +13,8 @@
 
 G_BEGIN_DECLS
 
-/* One page as a file. Items of one layer come together, layers in the order of their first item; texts last,
- * in the group of their layer's name with `-text`, so that grounds cannot cover them. (transfer full) */
+/* One page as a file. Items of one layer come together, layers in the order of their first item. Texts carry
+ * the length that was measured, so a reader's other font cannot make them meet. (transfer full) */
 GBytes *tw_svg_write (const TwPage *page, const TwPageAbout *about) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
