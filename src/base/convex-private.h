@@ -17,6 +17,8 @@ struct _TwConvex {
   guint
       *face_starts; /* where each face begins in loops, and one more for the end of the last; NULL for none */
   guint n_faces;    /* 0 for a capsule, 1 for a wall */
+  guint n_ring;     /* of a prism: its first so many points go round one end, the next as many round the other
+                     * in the same order; else 0 */
   double radius_mm; /* how far the hull of the points is grown */
   TwSolidBox bounds;
 };

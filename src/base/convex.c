@@ -102,6 +102,38 @@ ring_vector (const TwVec *ring, guint n)
   return sum;
 }
 
+/* The faces of a prism on a ring of @n: both ends, then its sides. Seen from outside, an end is
+ * counter-clockwise when the ring goes round it that way, the start the other way about. @along: the ring is
+ * counter-clockwise when looked at from its end. */
+static void
+face_prism (TwConvex *self, guint n, gboolean along)
+{
+  guint *loop = g_new (guint, 6 * (gsize)n);
+
+  self->n_faces = n + 2;
+  self->face_starts = g_new (guint, (gsize)n + 3);
+  self->loops = loop;
+  for (guint i = 0; i < n; i++) {
+    loop[i] = along ? n - 1 - i : i;
+    loop[n + i] = n + (along ? i : n - 1 - i);
+  }
+  self->face_starts[0] = 0;
+  self->face_starts[1] = n;
+  self->face_starts[2] = 2 * n;
+  loop += 2 * n;
+  for (guint i = 0; i < n; i++, loop += 4) {
+    guint next = i + 1 < n ? i + 1 : 0;
+    guint a = along ? i : next;
+    guint b = along ? next : i;
+
+    loop[0] = a;
+    loop[1] = b;
+    loop[2] = n + b;
+    loop[3] = n + a;
+    self->face_starts[i + 3] = 2 * n + 4 * (i + 1);
+  }
+}
+
 /* The prism that the flat ring (freed) sweeps when moved by @shift; a wall when that is nothing. */
 static TwConvex *
 sweep (GArray *ring, TwVec shift)
@@ -109,48 +141,21 @@ sweep (GArray *ring, TwVec shift)
   guint n = ring->len;
   TwVec *at = (TwVec *)(void *)ring->data;
   gboolean along = tw_vec_dot (ring_vector (at, n), shift) > 0.0;
-  GArray *points, *loops, *face_starts;
+  TwConvex *self;
 
   if (tw_vec_length_mm (shift) == 0.0) {
-    TwConvex *wall = tw_convex_new_wall (at, n);
-
+    self = tw_convex_new_wall (at, n);
     g_array_unref (ring);
-    return wall;
+    return self;
   }
-  points = g_array_sized_new (FALSE, FALSE, sizeof (TwVec), 2 * n);
-  loops = g_array_sized_new (FALSE, FALSE, sizeof (guint), 6 * n);
-  face_starts = g_array_sized_new (FALSE, FALSE, sizeof (guint), n + 3);
-  g_array_append_vals (points, at, n);
-  for (guint i = 0; i < n; i++) {
-    TwVec moved = tw_vec_add (at[i], shift);
-
-    g_array_append_val (points, moved);
-  }
-  g_array_unref (ring);
-
-  /* seen from outside, the end is counter-clockwise, the start the other way about */
-  end_face (loops, face_starts);
-  for (guint i = 0; i < n; i++) {
-    guint k = along ? n - 1 - i : i;
-
-    g_array_append_val (loops, k);
-  }
-  end_face (loops, face_starts);
-  for (guint i = 0; i < n; i++) {
-    guint k = n + (along ? i : n - 1 - i);
-
-    g_array_append_val (loops, k);
-  }
-  end_face (loops, face_starts);
-  for (guint i = 0; i < n; i++) {
-    guint a = along ? i : (i + 1) % n;
-    guint b = along ? (i + 1) % n : i;
-    guint side[4] = { a, b, n + b, n + a };
-
-    g_array_append_vals (loops, side, 4);
-    end_face (loops, face_starts);
-  }
-  return tw_convex_take (points, loops, face_starts);
+  g_array_set_size (ring, 2 * n);
+  at = (TwVec *)(void *)ring->data;
+  for (guint i = 0; i < n; i++)
+    at[n + i] = tw_vec_add (at[i], shift);
+  self = tw_convex_take (ring, NULL, NULL);
+  self->n_ring = n;
+  face_prism (self, n, along);
+  return self;
 }
 
 TwConvex *
@@ -266,21 +271,40 @@ tw_convex_bounds (const TwConvex *self)
   return self->bounds;
 }
 
-guint
-tw_convex_support (const TwConvex *self, TwVec along)
+/* The one of @n points, every @step-th from @from on, round and round a list of @around, that reaches
+ * furthest. */
+static guint
+furthest_of (const TwVec *points, TwVec along, guint from, guint n, guint step, guint around)
 {
-  guint best = 0;
+  guint best = from % around;
   double best_mm = -G_MAXDOUBLE;
 
-  for (guint i = 0; i < self->n_points; i++) {
-    double reach_mm = tw_vec_dot (along, self->points[i]);
+  for (guint i = 0; i < n; i++) {
+    guint place = (from + i * step) % around;
+    double reach_mm = tw_vec_dot (along, points[place]);
 
     if (reach_mm > best_mm) {
       best_mm = reach_mm;
-      best = i;
+      best = place;
     }
   }
   return best;
+}
+
+guint
+tw_convex_support (const TwConvex *self, TwVec along)
+{
+  guint n = self->n_ring, step, coarse, end;
+
+  if (n < 32)
+    return furthest_of (self->points, along, 0, self->n_points, 1, self->n_points);
+
+  /* Round a convex ring the reach rises to its greatest and falls again: it lies beside the greatest of a
+   * few. The other end of the prism goes the same way. */
+  end = tw_vec_dot (along, self->points[n]) > tw_vec_dot (along, self->points[0]) ? n : 0;
+  step = (guint)sqrt (n);
+  coarse = furthest_of (self->points + end, along, 0, (n + step - 1) / step, step, n);
+  return end + furthest_of (self->points + end, along, coarse + n - step, 2 * step + 1, 1, n);
 }
 
 double

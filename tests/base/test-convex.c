@@ -348,6 +348,42 @@ test_certificate (void)
   g_rand_free (rand);
 }
 
+/* How far a prism on a ring of many corners reaches, against a look at all of them: corners bunched on an
+ * ellipse, some of them in the middle of a straight edge. */
+static void
+test_reach (void)
+{
+  GRand *rand = g_rand_new_with_seed (43);
+
+  for (guint i = 0; i < 400; i++) {
+    guint n = 2 * (guint)g_rand_int_range (rand, 10, 400);
+    Box box = random_box (rand, 1000);
+    g_autofree TwPoint *ring = g_new (TwPoint, n);
+    g_autoptr (TwConvex) prism = NULL;
+
+    for (guint k = 0; k < n; k += 2) {
+      double angle_rad = 2 * G_PI * pow ((k + g_rand_double (rand)) / n, 1 + i % 4);
+
+      ring[k] = (TwPoint){ 300 * cos (angle_rad), 20 * sin (angle_rad) };
+    }
+    for (guint k = 1; k < n; k += 2)
+      ring[k] = (TwPoint){ (ring[k - 1].x_mm + ring[(k + 1) % n].x_mm) / 2,
+                           (ring[k - 1].y_mm + ring[(k + 1) % n].y_mm) / 2 };
+    prism = tw_convex_new_prism (&box.frame, ring, n, 0, box.half.x);
+    for (guint k = 0; k < 30; k++) {
+      TwVec along = k == 0   ? box.frame.w
+                    : k == 1 ? tw_vec_scale (box.frame.u, -1)
+                             : tw_vec_unit (tw_vec_subtract (random_box (rand, 1).frame.u, box.frame.v));
+      double reach_mm = -G_MAXDOUBLE;
+
+      for (guint m = 0; m < tw_convex_n_points (prism); m++)
+        reach_mm = MAX (reach_mm, tw_vec_dot (along, tw_convex_point (prism, m)));
+      assert_near (tw_convex_reach_mm (prism, along), reach_mm, 1e-9);
+    }
+  }
+  g_rand_free (rand);
+}
+
 /* Solids that nearly touch: the same pair moved along the line of their nearest points. */
 static void
 test_nearly_touching (void)
@@ -509,6 +545,7 @@ main (int argc, char **argv)
   g_test_add_func ("/base/convex/gap/random-boxes", test_random_boxes);
   g_test_add_func ("/base/convex/gap/turned", test_turned);
   g_test_add_func ("/base/convex/gap/certificate", test_certificate);
+  g_test_add_func ("/base/convex/reach", test_reach);
   g_test_add_func ("/base/convex/gap/nearly-touching", test_nearly_touching);
   g_test_add_func ("/base/convex/gap/cylinder-plane", test_cylinder_plane);
   g_test_add_func ("/base/convex/clip/box", test_clip_box);
