@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/error.h"
 #include "job/change-private.h"
+#include "job/check-private.h"
+
+static gboolean apply_any (const TwChange *self, TwJob *job, TwChange **inverse, GError **error);
 
 static gboolean
 no_part (TwId id, GError **error)
@@ -47,6 +50,10 @@ check_made (const TwJob *job, const TwPart *made, GError **error)
     if (!ok)
       return FALSE;
   }
+  for (guint l = 0; l < info->n_lists; l++)
+    for (guint i = 0; i < tw_part_list (made, l)->len; i++)
+      if (!check_made (job, g_ptr_array_index (tw_part_list (made, l), i), error))
+        return FALSE;
   return TRUE;
 }
 
@@ -109,18 +116,12 @@ apply_add_element (const TwChange *self, TwJob *job, TwChange **inverse, GError 
 {
   const TwPart *part = tw_job_find (job, self->part);
   g_autoptr (TwPart) made = NULL;
-  const TwList *list;
   TwPart *whole;
 
   if (part == NULL)
     return no_part (self->part, error);
   g_return_val_if_fail (self->list < tw_kind_info (part->kind)->n_lists, FALSE);
-  list = &tw_kind_info (part->kind)->lists[self->list];
-  g_return_val_if_fail (list->element == self->made->kind, FALSE);
-  if (tw_part_list (part, self->list)->len >= list->most) {
-    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: at most %u"), list->name, list->most);
-    return FALSE;
-  }
+  g_return_val_if_fail (tw_kind_info (part->kind)->lists[self->list].element == self->made->kind, FALSE);
   if (!check_made (job, self->made, error))
     return FALSE;
   if (!tw_id_is_none (self->made->id) && tw_part_element (part, self->made->id, NULL) != NULL) {
@@ -171,18 +172,12 @@ static gboolean
 apply_remove_element (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
 {
   const TwPart *part = tw_job_find (job, self->part), *element;
-  const TwList *info;
   TwPart *whole;
   guint list, place;
 
   element = tw_part_element (part, self->element, &list);
   if (element == NULL)
     return no_element (self->part, self->element, error);
-  info = &tw_kind_info (part->kind)->lists[list];
-  if (tw_part_list (part, list)->len <= info->fewest && info->fewest > 0) {
-    g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: at least %u"), info->name, info->fewest);
-    return FALSE;
-  }
   if (!g_ptr_array_find (tw_part_list (part, list), element, &place))
     g_assert_not_reached ();
   *inverse = tw_change_add_element (self->part, list, tw_part_ref (element), (int)place);
@@ -245,45 +240,90 @@ apply_reorder (const TwChange *self, TwJob *job, TwChange **inverse, GError **er
   return TRUE;
 }
 
+/* Takes back what was done; @undo has just been made by it. */
+static void
+take_back (const TwChange *undo, TwJob *job)
+{
+  g_autoptr (TwChange) forth = NULL;
+
+  if (!apply_any (undo, job, &forth, NULL))
+    g_assert_not_reached ();
+}
+
 static gboolean
 apply_group (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
 {
-  TwChange *undo = tw_change_group (self->label);
-  gboolean ok = TRUE;
+  g_autoptr (TwChange) undo = tw_change_group (self->label);
 
-  for (guint i = 0; ok && i < self->members->len; i++) {
+  for (guint i = 0; i < self->members->len; i++) {
     TwChange *back = NULL;
 
-    ok = tw_change_apply (g_ptr_array_index (self->members, i), job, &back, error);
-    if (ok)
-      g_ptr_array_insert (undo->members, 0, back);
+    if (!apply_any (g_ptr_array_index (self->members, i), job, &back, error)) {
+      take_back (undo, job);
+      return FALSE;
+    }
+    g_ptr_array_insert (undo->members, 0, back);
   }
-  if (!ok) {
-    TwChange *forth = NULL;
-
-    if (!tw_change_apply (undo, job, &forth, NULL))
-      g_assert_not_reached ();
-    tw_change_free (forth);
-    tw_change_free (undo);
-    return FALSE;
-  }
-  *inverse = undo;
+  *inverse = g_steal_pointer (&undo);
   return TRUE;
 }
 
-gboolean
-tw_change_apply (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+static gboolean
+apply_any (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
 {
   static gboolean (*const apply[]) (const TwChange *, TwJob *, TwChange **, GError **) = {
     [TW_CHANGE_SET] = apply_set,         [TW_CHANGE_ADD] = apply_add,     [TW_CHANGE_REMOVE] = apply_remove,
     [TW_CHANGE_REORDER] = apply_reorder, [TW_CHANGE_GROUP] = apply_group,
   };
+
+  return apply[self->kind](self, job, inverse, error);
+}
+
+/* What was touched, as @undo says, is whole afterwards: what a file may not say a change may not leave. */
+static void
+check_touched (const TwChange *undo, const TwJob *job, TwGeos *geos, TwTroubles *troubles)
+{
+  const TwPart *part;
+
+  if (undo->kind == TW_CHANGE_GROUP) {
+    for (guint i = 0; i < undo->members->len; i++)
+      check_touched (g_ptr_array_index (undo->members, i), job, geos, troubles);
+    return;
+  }
+  part = tw_job_find (job, undo->part);
+  if (part != NULL)
+    tw_part_check (part, geos, tw_part_name (part), troubles);
+}
+
+static gboolean
+check_whole (const TwChange *undo, const TwJob *job, GError **error)
+{
+  g_autoptr (TwTroubles) troubles = tw_troubles_new ();
+  g_autoptr (TwGeos) geos = tw_geos_new ();
+  g_autofree char *first = NULL;
+
+  check_touched (undo, job, geos, troubles);
+  if (troubles->n == 0)
+    return TRUE;
+  first = tw_trouble_text (g_ptr_array_index (troubles->list, 0));
+  g_set_error_literal (error, TW_ERROR, TW_ERROR_REFUSED, first);
+  return FALSE;
+}
+
+gboolean
+tw_change_apply (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
+{
   gboolean ok;
 
   g_return_val_if_fail (inverse != NULL, FALSE);
   *inverse = NULL;
   tw_job_begin (job);
-  ok = apply[self->kind](self, job, inverse, error);
+  ok = apply_any (self, job, inverse, error);
+  if (ok && !check_whole (*inverse, job, error)) {
+    take_back (*inverse, job);
+    g_clear_pointer (inverse, tw_change_free);
+    ok = FALSE;
+  }
   tw_job_end (job);
   return ok;
 }

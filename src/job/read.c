@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "job/read.h"
 
-#include "base/outline.h"
+#include "job/check-private.h"
 #include "job/read-private.h"
 
 #include <errno.h>
@@ -77,67 +77,17 @@ check_references (TwJobReader *self, TwKind kind, guint nth)
   }
 }
 
-static GArray *
-corners_of (GPtrArray *list)
-{
-  GArray *corners = g_array_new (FALSE, FALSE, sizeof (TwCorner));
-
-  for (guint i = 0; i < list->len; i++) {
-    const TwOutlineCorner *from = TW_ELEMENT (list, TwOutlineCorner, i);
-    TwCorner corner = { { from->across_mm, from->up_mm }, isnan (from->bow_mm) ? 0 : from->bow_mm };
-
-    g_array_append_val (corners, corner);
-  }
-  return corners;
-}
-
-/* Whether every corner has its place. */
-static gboolean
-corners_placed (TwJobReader *self, guint nth, GPtrArray *list, const char *name)
-{
-  for (guint i = 0; i < list->len; i++) {
-    const TwOutlineCorner *corner = TW_ELEMENT (list, TwOutlineCorner, i);
-
-    if (isnan (corner->across_mm) || isnan (corner->up_mm)) {
-      tw_troubles_add (self->troubles, g_strdup_printf ("volumes[%u].%s[%u]", nth, name, i),
-                       g_strdup (_ ("no place")), _ ("across_mm and up_mm"));
-      return FALSE;
-    }
-  }
-  return TRUE;
-}
-
-/* Outlines must be whole: nothing crossing itself, the hole inside. */
 static void
-check_outline (TwJobReader *self, TwGeos *geos, guint nth, const TwVolume *volume)
-{
-  g_autoptr (GArray) outer = corners_of (volume->outline), hole = corners_of (volume->hole);
-  const TwOutline rings[]
-      = { { (const TwCorner *)outer->data, outer->len }, { (const TwCorner *)hole->data, hole->len } };
-  TwOutlineFault fault;
-
-  if (!corners_placed (self, nth, volume->outline, "outline")
-      || !corners_placed (self, nth, volume->hole, "hole"))
-    return;
-  if (outer->len > 0 && !tw_outline_check (geos, rings, hole->len > 0 ? 2 : 1, &fault))
-    tw_troubles_add (self->troubles,
-                     g_strdup_printf ("volumes[%u].%s", nth, fault.ring == 0 ? "outline" : "hole"),
-                     tw_outline_fault_text (&fault), _ ("an outline that closes and does not touch itself"));
-}
-
-static void
-check_volumes (TwJobReader *self)
+check_wholes (TwJobReader *self)
 {
   g_autoptr (TwGeos) geos = tw_geos_new ();
 
-  for (guint i = 0; i < tw_job_count (self->job, TW_KIND_VOLUME); i++) {
-    const TwVolume *volume = (const TwVolume *)tw_job_get (self->job, TW_KIND_VOLUME, i);
+  for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++)
+    for (guint i = 0; i < tw_job_count (self->job, kind); i++) {
+      g_autofree char *where = g_strdup_printf ("%s[%u]", tw_kind_info (kind)->member, i);
 
-    check_outline (self, geos, i, volume);
-    if (volume->from_mm >= volume->to_mm)
-      tw_troubles_add (self->troubles, g_strdup_printf ("volumes[%u].to_mm", i),
-                       tw_number_text (volume->to_mm), _ ("a figure above from_mm"));
-  }
+      tw_part_check (tw_job_get (self->job, kind, i), geos, where, self->troubles);
+    }
 }
 
 static void
@@ -186,7 +136,7 @@ read_tree (TwJobReader *self, const cJSON *tree)
   for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++)
     for (guint i = 0; i < tw_job_count (self->job, kind); i++)
       check_references (self, kind, i);
-  check_volumes (self);
+  check_wholes (self);
 }
 
 TwJob *
