@@ -270,24 +270,6 @@ capsule_end (const TwConvex *capsule, gboolean is_last)
   return tw_convex_point (capsule, is_last ? tw_convex_n_points (capsule) - 1 : 0);
 }
 
-/* A capsule of which only a part counts, as a cylinder that can be clipped: its flat ends stand off by what
- * a bend of this length needs to leave no wedge open to the next piece. */
-static void
-gather_cut_capsule (const TwLight *self, const TwConvex *capsule, double stand_off_mm, Gathered *gathered)
-{
-  TwVec from = capsule_end (capsule, FALSE), to = capsule_end (capsule, TRUE);
-  TwVec way = tw_vec_unit (tw_vec_subtract (to, from));
-  TwConvex *cylinder;
-
-  if (!(tw_vec_distance_mm (from, to) > 0.0) || !(tw_convex_radius_mm (capsule) > 0.0))
-    return;
-  cylinder
-      = tw_convex_new_cylinder (tw_vec_add_scaled (from, -stand_off_mm, way),
-                                tw_vec_add_scaled (to, stand_off_mm, way), tw_convex_radius_mm (capsule));
-  gather_polyhedron (self, cylinder, gathered);
-  tw_convex_unref (cylinder);
-}
-
 static gboolean
 follows (const TwConvex *a, const TwConvex *b)
 {
@@ -295,39 +277,56 @@ follows (const TwConvex *a, const TwConvex *b)
          && tw_vec_distance_mm (capsule_end (a, TRUE), capsule_end (b, FALSE)) < 1e-6;
 }
 
-/* Half of the turn at the end of @a, as the length by which two cylinders overlap there. */
+/* How far the cylinders of two capsules must overlap where @b follows @a so that no wedge stays open: the
+ * radius by the tangent of half the turn. */
 static double
-wedge_mm (const TwConvex *a, const TwConvex *b)
+wedge_mm (const TwPlacedSolid *a, const TwPlacedSolid *b)
 {
-  TwVec way_a = tw_vec_subtract (capsule_end (a, TRUE), capsule_end (a, FALSE));
-  TwVec way_b = tw_vec_subtract (capsule_end (b, TRUE), capsule_end (b, FALSE));
+  TwVec way_a = tw_vec_subtract (capsule_end (a->convex, TRUE), capsule_end (a->convex, FALSE));
+  TwVec way_b = tw_vec_subtract (capsule_end (b->convex, TRUE), capsule_end (b->convex, FALSE));
+  double turn_rad = tw_vec_angle_rad (tw_vec_unit (way_a), tw_vec_unit (way_b));
 
-  return tw_convex_radius_mm (a)
-         * tan (MIN (0.5 * tw_vec_angle_rad (tw_vec_unit (way_a), tw_vec_unit (way_b)), 1.0));
+  return follows (a->convex, b->convex) ? tw_convex_radius_mm (a->convex) * tan (MIN (0.5 * turn_rad, 1.0)) : 0.0;
 }
 
-/* Capsules of a hose from @start on: those that count as a whole and meet are one tube. Returns how many were
- * taken. */
-static guint
-gather_capsules (const TwLight *self, const TwPlacedSolid *solids, guint n, Gathered *gathered)
+/* A capsule of which only a part counts, as a cylinder that can be clipped, without the round ends. */
+static void
+gather_cut_capsule (const TwLight *self, const TwPlacedSolid *solids, guint n, guint at, Gathered *gathered)
 {
-  Lie lie = lie_in_light (self, solids[0].convex);
-  guint taken = 1;
+  const TwConvex *capsule = solids[at].convex;
+  double radius_mm = tw_convex_radius_mm (capsule);
+  TwVec from = capsule_end (capsule, FALSE), to = capsule_end (capsule, TRUE);
+  TwVec way = tw_vec_unit (tw_vec_subtract (to, from));
+  TwConvex *cylinder;
 
-  if (lie == LIES_OUT)
-    return 1;
-  if (lie == LIES_ACROSS) {
-    gboolean has_next = n > 1 && follows (solids[0].convex, solids[1].convex);
+  if (!(tw_vec_distance_mm (from, to) > 0.0))
+    return;
+  if (at > 0)
+    from = tw_vec_add_scaled (from, -wedge_mm (&solids[at - 1], &solids[at]), way);
+  if (at + 1 < n)
+    to = tw_vec_add_scaled (to, wedge_mm (&solids[at], &solids[at + 1]), way);
+  cylinder = tw_convex_new_cylinder (from, to, radius_mm);
+  gather_polyhedron (self, cylinder, gathered);
+  tw_convex_unref (cylinder);
+}
 
-    gather_cut_capsule (self, solids[0].convex,
-                        has_next ? wedge_mm (solids[0].convex, solids[1].convex) : 0.0, gathered);
-    return 1;
-  }
-  while (taken < n && follows (solids[taken - 1].convex, solids[taken].convex)
-         && lie_in_light (self, solids[taken].convex) == LIES_IN)
-    taken++;
-  gather_chain (self, solids, taken, gathered);
-  return taken;
+/* Capsules of a hose from place @at on: those that count as a whole and meet are one tube. Returns the place
+ * after those that were taken. */
+static guint
+gather_capsules (const TwLight *self, const TwPlacedSolid *solids, guint n, guint at, Gathered *gathered)
+{
+  Lie lie = lie_in_light (self, solids[at].convex);
+  guint end = at + 1;
+
+  if (lie == LIES_ACROSS)
+    gather_cut_capsule (self, solids, n, at, gathered);
+  if (lie != LIES_IN)
+    return end;
+  while (end < n && follows (solids[end - 1].convex, solids[end].convex)
+         && lie_in_light (self, solids[end].convex) == LIES_IN)
+    end++;
+  gather_chain (self, &solids[at], end - at, gathered);
+  return end;
 }
 
 TwArea *
@@ -338,7 +337,7 @@ tw_light_shadow (const TwLight *self, const TwPlacedSolid *solids, guint n_solid
 
   for (guint i = 0; i < n_solids;) {
     if (tw_convex_radius_mm (solids[i].convex) > 0.0) {
-      i += gather_capsules (self, &solids[i], n_solids - i, &gathered);
+      i = gather_capsules (self, solids, n_solids, i, &gathered);
     } else {
       gather_polyhedron (self, solids[i].convex, &gathered);
       i++;
