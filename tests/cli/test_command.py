@@ -1,0 +1,164 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""test_command.py COMMAND SAMPLES: calls the command as a script would, without display or bus; TAP."""
+import json
+import os
+import subprocess
+import sys
+import tempfile
+
+COMMAND, SAMPLES = sys.argv[1], sys.argv[2]
+TAIL = os.path.join(SAMPLES, 'merlin-tail.twjob')
+BARE = {k: v for k, v in os.environ.items() if k not in ('DISPLAY', 'WAYLAND_DISPLAY', 'DBUS_SESSION_BUS_ADDRESS')}
+BARE['LC_ALL'] = 'C.UTF-8'
+CASES = []
+
+
+def case(function):
+    CASES.append(function)
+    return function
+
+
+def call(*words, text=None, locale=None):
+    env = dict(BARE, **({'LC_ALL': locale} if locale else {}))
+    done = subprocess.run([COMMAND, *words], input=text, capture_output=True, text=True, env=env, timeout=60)
+    return done.returncode, done.stdout, done.stderr
+
+
+def expect(condition, what):
+    if not condition:
+        raise AssertionError(what)
+
+
+@case
+def help_everywhere():
+    for words in (['--help'], ['-h'], *([verb, '--help'] for verb in
+                  ('show', 'findings', 'sheets', 'picture', 'check', 'set', 'new'))):
+        status, out, err = call(*words)
+        expect(status == 0 and 'tankwright-cli' in out and err == '', f'{words}: {status} {out} {err}')
+
+
+@case
+def wrong_calls_end_with_2_and_say_where_help_is():
+    for words in ([], ['dance'], ['show'], ['show', TAIL, TAIL], ['show', '--no-such-option', TAIL], ['set', TAIL],
+                  ['check'], ['findings'], ['new', 'more'], ['new', '--width', '900'], ['show', '-p', 'nothing', TAIL],
+                  ['new', '--tubes', 'slanted', '--width', '1', '--height', '1', '--depth', '1']):
+        status, out, err = call(*words)
+        expect(status == 2 and out == '' and '--help' in err, f'{words}: {status} {out!r} {err!r}')
+
+
+@case
+def missing_and_broken_files_end_with_1():
+    with tempfile.TemporaryDirectory() as folder:
+        broken = os.path.join(folder, 'broken.twjob')
+        with open(broken, 'w', encoding='utf-8') as stream:
+            stream.write('{"tankwright-job": 1, "tanks": [{"id": "a", "core": "b", "wall_mm": -2}]}')
+        for verb in ('show', 'findings', 'check'):
+            for path in (broken, os.path.join(folder, 'absent.twjob'), folder):
+                status, out, err = call(verb, path)
+                expect(status == 1 and out == '' and path in err, f'{verb} {path}: {status} {out!r} {err!r}')
+        _, _, err = call('check', broken)
+        expect('tanks[0].wall_mm: found -2, expected a length of 0.3 to 20 mm' in err, err)
+        expect('tanks[0].core: found "b"' in err, err)
+
+
+@case
+def standard_input_is_a_file():
+    with open(TAIL, encoding='utf-8') as stream:
+        text = stream.read()
+    for verb in ('show', 'check', 'findings'):
+        _, from_file, _ = call(verb, TAIL)
+        _, from_input, _ = call(verb, '-', text=text)
+        expect(from_file.replace(TAIL, '-') == from_input, f'{verb} differs')
+
+
+@case
+def set_writes_what_was_said_and_nothing_else():
+    with open(TAIL, encoding='utf-8') as stream:
+        before = json.load(stream)
+    status, out, err = call('set', TAIL, '-o', '-', 'baffle.place_mm=-15', 'left-tank.wall_mm=0.080 in',
+                            'job.name=Another name')
+    expect(status == 0, err)
+    after = json.loads(out)
+    expect(after.pop('name') == 'Another name', 'name')
+    before.pop('name')
+    tank = next(t for t in after['tanks'] if t['id'] == 'left-tank')
+    expect(tank['wall_mm'] == 2.032 and tank['wall_typed'] == '0.080 in', str(tank))
+    old = next(t for t in before['tanks'] if t['id'] == 'left-tank')
+    del tank['wall_mm'], tank['wall_typed'], old['wall_mm']
+    baffle = next(b for b in after['baffles'] if b['id'] == 'baffle')
+    expect(baffle['place_mm'] == -15, str(baffle))
+    for b in (baffle, next(b for b in before['baffles'] if b['id'] == 'baffle')):
+        b.pop('place_mm')
+        b.pop('place_typed', None)
+    expect(after == before, 'something else changed')
+
+
+@case
+def set_refuses_and_leaves_the_file_alone():
+    with tempfile.TemporaryDirectory() as folder:
+        path = os.path.join(folder, 'job.twjob')
+        with open(TAIL, 'rb') as stream:
+            text = stream.read()
+        with open(path, 'wb') as stream:
+            stream.write(text)
+        for words, said in ((['left-tank.wall_mm=900'], 'wall_mm'), (['left-tank.colour=red'], 'it has name'),
+                            (['nobody.wall_mm=2'], 'nobody'), (['left-tank.wall_mm=thick'], 'thick'),
+                            (['baffle.place_mm=0', 'baffle.tank=nobody'], 'nobody'), (['wall_mm'], 'PART.FIELD=VALUE')):
+            status, out, err = call('set', path, *words)
+            expect(status == 1 and said in err and out == '', f'{words}: {status} {err!r}')
+            with open(path, 'rb') as stream:
+                expect(stream.read() == text, f'{words} changed the file')
+        status, _, err = call('set', path, 'baffle.place_mm=-15')
+        expect(status == 0, err)
+        status, out, _ = call('show', '-p', 'passes', path)
+        expect('17' in out and '14' in out, out)
+
+
+@case
+def new_makes_a_job_that_shows_no_stop():
+    for words in (['--width', '920', '--height', '430', '--depth', '700', '--heat', '42 kW'],
+                  ['--inches', '--width', '36', '--height', '20 1/2', '--depth', '2 ft', '--kind', 'two-row-fine'],
+                  ['--width', '300', '--height', '600', '--depth', '400', '--no-fans']):
+        status, out, err = call('new', *words)
+        expect(status == 0, err)
+        status, found, err = call('findings', '-', text=out)
+        expect(status in (0, 10) and err == '', f'{words}: {status} {found} {err}')
+
+
+@case
+def json_is_json_in_any_locale():
+    plain = call('show', '--json', TAIL)
+    comma = call('show', '--json', TAIL, locale=os.environ.get('TW_COMMA_LOCALE', 'C.UTF-8'))
+    expect(plain[0] == 0 and plain == comma, plain[2])
+    cards = {card['id']: card for card in json.loads(plain[1])['cards']}
+    expect({'frontal', 'coverage', 'passes', 'hoses', 'fit', 'findings'} <= set(cards), str(list(cards)))
+    status, out, _ = call('findings', '--json', TAIL)
+    expect(status in (0, 10, 20) and 'findings' in json.loads(out), out)
+
+
+@case
+def findings_status_tells_stop_warn_none():
+    with open(TAIL, encoding='utf-8') as stream:
+        text = stream.read()
+    _, moved, _ = call('set', '-', '-o', '-', 'baffle.place_mm=0', text=text)  # onto the mouth of tube 16
+    status, out, _ = call('findings', '-', text=moved)
+    expect(status == 20, f'{status} {out}')
+
+
+def main():
+    failed = 0
+    print(f'1..{len(CASES)}')
+    for number, function in enumerate(CASES, 1):
+        try:
+            function()
+            print(f'ok {number} - {function.__name__}')
+        except Exception as error:  # a case that falls over is a case that failed
+            failed += 1
+            print(f'not ok {number} - {function.__name__}')
+            for line in str(error).splitlines():
+                print(f'# {line}')
+    sys.exit(1 if failed else 0)
+
+
+main()
