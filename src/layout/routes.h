@@ -14,12 +14,12 @@ G_BEGIN_DECLS
 
 /* What can be said of a run. */
 typedef enum {
-  TW_ROUTE_NO_END = 1 << 0,        /* an end's place is not known: the run has no pieces and no figures */
-  TW_ROUTE_NO_RADIUS = 1 << 1,     /* a corner without a bend radius: drawn sharp, no length */
-  TW_ROUTE_NO_FIT = 1 << 2,        /* two bends want more than the leg between them has: see the straights */
-  TW_ROUTE_SHORT = 1 << 3,         /* a straight shorter than the job's shortest, longer than nothing */
-  TW_ROUTE_TIGHT = 1 << 4,         /* a bend under the smallest radius */
-  TW_ROUTE_DOUBLES_BACK = 1 << 5,  /* legs that turn by 179° and more: no arc joins them, no length */
+  TW_ROUTE_NO_END = 1 << 0,       /* an end or via-point has no place: the run has no pieces and no figures */
+  TW_ROUTE_NO_RADIUS = 1 << 1,    /* a corner without a bend radius: drawn sharp, no length */
+  TW_ROUTE_NO_FIT = 1 << 2,       /* two bends want more than the leg between them has: see the straights */
+  TW_ROUTE_SHORT = 1 << 3,        /* a straight shorter than the job's shortest, though nothing is missing */
+  TW_ROUTE_TIGHT = 1 << 4,        /* a bend under the smallest radius */
+  TW_ROUTE_DOUBLES_BACK = 1 << 5, /* legs that turn by 179° and more: no arc joins them, no length */
   TW_ROUTE_OFF_AXIS_FROM = 1 << 6, /* the first leg is more than 1° off its port's axis */
   TW_ROUTE_OFF_AXIS_TO = 1 << 7,   /* the last leg */
   TW_ROUTE_SAME_PLACE = 1 << 8,    /* two points that follow each other are one: the second was left out */
