@@ -10,7 +10,7 @@ build_packages='gcc libc6-dev meson ninja-build pkg-config gettext libgtk-4-dev 
 
 # To test it: a virtual display with input and accessibility, fonts that are always the same, second opinions on
 # what the program writes (and a second polygon library), a second compiler, the tools of the house rules.
-test_packages='xvfb dbus-daemon at-spi2-core xdotool libxtst-dev python3-gi gir1.2-atspi-2.0 fonts-cantarell
+test_packages='xvfb dbus-daemon at-spi2-core xdotool libxtst-dev python3-gi python3-jsonschema gir1.2-atspi-2.0 fonts-cantarell
   fonts-dejavu-core poppler-utils qpdf appstream libxml2-utils locales imagemagick clang libclang-rt-14-dev
   clang-format-14 groff-base g++ libpolyclipping-dev'
 
