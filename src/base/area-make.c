@@ -119,16 +119,72 @@ tw_area_new_circle (TwGeos *geos, TwPoint centre, double radius_mm)
   return tw_area_of_ring (points);
 }
 
+#define N_EXTREMES 8
+
+/* The points furthest out in eight directions, counter-clockwise from +x. */
+static void
+find_extremes (const TwPoint *points, guint n_points, TwPoint *extremes)
+{
+  static const double across[N_EXTREMES] = { 1, 1, 0, -1, -1, -1, 0, 1 };
+  static const double up[N_EXTREMES] = { 0, 1, 1, 1, 0, -1, -1, -1 };
+  double best[N_EXTREMES];
+
+  for (guint k = 0; k < N_EXTREMES; k++)
+    best[k] = -G_MAXDOUBLE;
+  for (guint i = 0; i < n_points; i++) {
+    for (guint k = 0; k < N_EXTREMES; k++) {
+      double reach = across[k] * points[i].x_mm + up[k] * points[i].y_mm;
+
+      if (reach > best[k]) {
+        best[k] = reach;
+        extremes[k] = points[i];
+      }
+    }
+  }
+}
+
+/* TRUE for a point in the octagon of @extremes or on its edge. */
+static gboolean
+is_among (const TwPoint *extremes, TwPoint at)
+{
+  for (guint k = 0; k < N_EXTREMES; k++) {
+    TwPoint a = extremes[k], b = extremes[(k + 1) % N_EXTREMES];
+
+    if ((b.x_mm - a.x_mm) * (at.y_mm - a.y_mm) - (b.y_mm - a.y_mm) * (at.x_mm - a.x_mm) < 0.0)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* @points without those that cannot be corners of their hull: what lies between the extremes (after Akl and
+ * Toussaint, Information Processing Letters 7 (1978) 219). Of a round bar seen from the side eight are left.
+ */
+static GArray *
+outer_points (const TwPoint *points, guint n_points)
+{
+  GArray *outer = g_array_new (FALSE, FALSE, sizeof (TwPoint));
+  TwPoint extremes[N_EXTREMES];
+
+  find_extremes (points, n_points, extremes);
+  g_array_append_vals (outer, extremes, N_EXTREMES);
+  for (guint i = 0; i < n_points; i++)
+    if (!is_among (extremes, points[i]))
+      g_array_append_val (outer, points[i]);
+  return outer;
+}
+
 TwArea *
 tw_area_new_hull (TwGeos *geos, const TwPoint *points, guint n_points)
 {
+  g_autoptr (GArray) outer = NULL;
   GEOSGeometry *line, *hull;
 
   g_return_val_if_fail (geos != NULL && (points != NULL || n_points == 0), tw_area_new_empty ());
 
   if (n_points < 3 || !are_sane (geos, points, n_points))
     return tw_area_new_empty ();
-  line = tw_geos_line (geos, points, n_points);
+  outer = outer_points (points, n_points);
+  line = tw_geos_line (geos, (const TwPoint *)(void *)outer->data, outer->len);
   hull = line != NULL ? GEOSConvexHull_r (geos->context, line) : NULL;
   if (line != NULL)
     GEOSGeom_destroy_r (geos->context, line);

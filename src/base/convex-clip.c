@@ -3,12 +3,20 @@
 
 #include <math.h>
 
+/* Where an edge was cut. */
+typedef struct {
+  guint out;   /* its corner that is cut off */
+  guint place; /* of the new corner */
+  guint next;  /* the next cut edge at the same kept corner: its place in the list + 1, or 0 */
+} EdgeCut;
+
 /* A solid being cut: how far each corner lies beyond the plane, what becomes of it, and what comes new. */
 typedef struct {
   const TwConvex *solid;
   double *over_mm;  /* of each corner: positive is cut off, 0 lies in the plane */
   guint *new_place; /* of each corner that stays */
-  GHashTable *cuts; /* edge key → place of its cut + 1 */
+  guint *first_cut; /* of each corner: the first cut edge at it, its place in cuts + 1, or 0 */
+  GArray *cuts;     /* of EdgeCut */
   GArray *points;   /* of what stays */
   GArray *loops;
   GArray *face_starts;
@@ -16,29 +24,23 @@ typedef struct {
   guint rim_start;  /* a place on the rim, or G_MAXUINT */
 } Cut;
 
-static gint64
-edge_key (guint a, guint b)
-{
-  return (gint64)MIN (a, b) << 32 | MAX (a, b);
-}
-
 /* The place where the edge @in-@out meets the plane; the same one for both faces at the edge. */
 static guint
 cut_edge (Cut *cut, guint in, guint out)
 {
-  gint64 key = edge_key (in, out);
-  guint place = GPOINTER_TO_UINT (g_hash_table_lookup (cut->cuts, &key));
+  EdgeCut edge = { .out = out, .place = cut->points->len, .next = cut->first_cut[in] };
+  double t = cut->over_mm[in] / (cut->over_mm[in] - cut->over_mm[out]);
+  TwVec a = cut->solid->points[in];
+  TwVec at;
 
-  if (place == 0) {
-    double t = cut->over_mm[in] / (cut->over_mm[in] - cut->over_mm[out]);
-    TwVec a = cut->solid->points[in];
-    TwVec at = tw_vec_add_scaled (a, t, tw_vec_subtract (cut->solid->points[out], a));
-
-    g_array_append_val (cut->points, at);
-    place = cut->points->len;
-    g_hash_table_insert (cut->cuts, g_memdup2 (&key, sizeof key), GUINT_TO_POINTER (place));
-  }
-  return place - 1;
+  for (guint i = cut->first_cut[in]; i != 0; i = g_array_index (cut->cuts, EdgeCut, i - 1).next)
+    if (g_array_index (cut->cuts, EdgeCut, i - 1).out == out)
+      return g_array_index (cut->cuts, EdgeCut, i - 1).place;
+  at = tw_vec_add_scaled (a, t, tw_vec_subtract (cut->solid->points[out], a));
+  g_array_append_val (cut->points, at);
+  g_array_append_val (cut->cuts, edge);
+  cut->first_cut[in] = cut->cuts->len;
+  return edge.place;
 }
 
 static void
@@ -69,20 +71,23 @@ cut_face (Cut *cut, guint face)
   const TwConvex *solid = cut->solid;
   const guint *loop = &solid->loops[solid->face_starts[face]];
   guint n = solid->face_starts[face + 1] - solid->face_starts[face];
-  guint start = cut->loops->len, kept, last_in_plane = G_MAXUINT, first_in_plane = G_MAXUINT;
+  guint start = cut->loops->len, kept = 0, last_in_plane = G_MAXUINT, first_in_plane = G_MAXUINT;
   gboolean inside = FALSE;
+  guint *stays;
 
+  g_array_set_size (cut->loops, start + 2 * n); /* room for every corner and a cut on every edge */
+  stays = &g_array_index (cut->loops, guint, start);
   for (guint i = 0; i < n; i++) {
     guint a = loop[i], b = loop[(i + 1) % n];
 
     inside |= cut->over_mm[a] < 0.0;
     if (cut->over_mm[a] <= 0.0)
-      g_array_append_val (cut->loops, cut->new_place[a]);
+      stays[kept++] = cut->new_place[a];
     if ((cut->over_mm[a] < 0.0 && cut->over_mm[b] > 0.0)
         || (cut->over_mm[a] > 0.0 && cut->over_mm[b] < 0.0)) {
       guint place = cut->over_mm[a] < 0.0 ? cut_edge (cut, a, b) : cut_edge (cut, b, a);
 
-      g_array_append_val (cut->loops, place);
+      stays[kept++] = place;
       if (cut->over_mm[a] < 0.0)
         last_in_plane = place; /* the loop leaves here … */
       else
@@ -93,7 +98,7 @@ cut_face (Cut *cut, guint face)
       first_in_plane = cut->new_place[a];
     }
   }
-  kept = cut->loops->len - start;
+  g_array_set_size (cut->loops, start + kept);
   if (kept < 3 || !inside) {
     g_array_set_size (cut->loops, start);
     return;
@@ -129,11 +134,12 @@ cut_solid (const TwConvex *self, double *over_mm)
     .solid = self,
     .over_mm = over_mm,
     .new_place = g_new (guint, self->n_points),
-    .cuts = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL),
-    .points = g_array_new (FALSE, FALSE, sizeof (TwVec)),
-    .loops = g_array_new (FALSE, FALSE, sizeof (guint)),
-    .face_starts = g_array_new (FALSE, FALSE, sizeof (guint)),
-    .rim_next = g_array_new (FALSE, FALSE, sizeof (guint)),
+    .first_cut = g_new0 (guint, self->n_points),
+    .cuts = g_array_new (FALSE, FALSE, sizeof (EdgeCut)),
+    .points = g_array_sized_new (FALSE, FALSE, sizeof (TwVec), self->n_points),
+    .loops = g_array_sized_new (FALSE, FALSE, sizeof (guint), 6 * self->n_points),
+    .face_starts = g_array_sized_new (FALSE, FALSE, sizeof (guint), self->n_faces + 2),
+    .rim_next = g_array_sized_new (FALSE, FALSE, sizeof (guint), self->n_points),
     .rim_start = G_MAXUINT,
   };
 
@@ -145,7 +151,8 @@ cut_solid (const TwConvex *self, double *over_mm)
     close_rim (&cut);
 
   g_free (cut.new_place);
-  g_hash_table_unref (cut.cuts);
+  g_free (cut.first_cut);
+  g_array_unref (cut.cuts);
   g_array_unref (cut.rim_next);
   return tw_convex_take (cut.points, cut.loops, cut.face_starts);
 }
