@@ -286,7 +286,8 @@ wedge_mm (const TwPlacedSolid *a, const TwPlacedSolid *b)
   TwVec way_b = tw_vec_subtract (capsule_end (b->convex, TRUE), capsule_end (b->convex, FALSE));
   double turn_rad = tw_vec_angle_rad (tw_vec_unit (way_a), tw_vec_unit (way_b));
 
-  return follows (a->convex, b->convex) ? tw_convex_radius_mm (a->convex) * tan (MIN (0.5 * turn_rad, 1.0)) : 0.0;
+  return follows (a->convex, b->convex) ? tw_convex_radius_mm (a->convex) * tan (MIN (0.5 * turn_rad, 1.0))
+                                        : 0.0;
 }
 
 /* A capsule of which only a part counts, as a cylinder that can be clipped, without the round ends. */

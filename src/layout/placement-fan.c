@@ -181,6 +181,9 @@ add_fan_solids (TwPlacement *self, TwSolidRole role)
     TwVec from = tw_vec (fan->centre.x_mm, fan->centre.y_mm, fan->mounting_w_mm);
     TwVec to = tw_vec (fan->centre.x_mm, fan->centre.y_mm, fan->back_w_mm);
 
+    /* the hub of the only core's puller shades nothing */
+    if (role == TW_SOLID_HUB && !fan->is_pusher && self->cores->len == 1)
+      continue;
     tw_placement_add_round (self, &like, tw_frame_to_job (&core->frame, from),
                             tw_frame_to_job (&core->frame, to),
                             role == TW_SOLID_HUB ? fan->hub_mm : fan->ring_mm);

@@ -148,10 +148,10 @@ typedef enum {
   TW_SOLID_ENGINE_PORT,
   TW_SOLID_SHROUD, /* from the core to the fans' mounting face */
   TW_SOLID_FAN,    /* ring by depth */
-  TW_SOLID_HUB,    /* hub by depth, lies in its fan; for shadows */
-  TW_SOLID_TAKEN,  /* convex piece of a taken volume */
-  TW_SOLID_FREE,   /* convex piece of a free volume */
-  TW_SOLID_HOSE,   /* never in a placement: piece of a hose run, made by layout/routes */
+  TW_SOLID_HUB,   /* hub by depth, lies in its fan; for shadows, and only of fans that may be before a face */
+  TW_SOLID_TAKEN, /* convex piece of a taken volume */
+  TW_SOLID_FREE,  /* convex piece of a free volume */
+  TW_SOLID_HOSE,  /* never in a placement: piece of a hose run, made by layout/routes */
 } TwSolidRole;
 
 typedef struct {

@@ -237,6 +237,7 @@ test_solids (void)
   TwCore *core = air_core (job, "core", 400, 200, 40);
   TwTank *tank = air_tank (job, "round", "core", TW_SIDE_RIGHT, 40);
   TwVolume *volume;
+  TwShroud *shroud;
   Air air;
 
   core->lean_deg = 33;
@@ -248,8 +249,10 @@ test_solids (void)
   tank = air_tank (job, "shallow", "core", TW_SIDE_RIGHT, 10);
   tank->back = TW_BACK_ROUND;
   air_port (job, "port", "tapered", TW_WALL_BACK);
-  air_fan (job, "fan", 0, 0, 150, 60);
-  air_shroud (job, "shroud", 0, 0, 300, 180)->form = TW_FORM_TAPERED;
+  air_fan (job, "fan", 0, 0, 150, 60)->blows = TW_BLOWS_PUSH;
+  shroud = air_shroud (job, "shroud", 0, 0, 300, 180);
+  shroud->form = TW_FORM_TAPERED;
+  shroud->stands = TW_STANDS_BEFORE;
   volume = air_volume (job, "elbow", TW_TAKEN_STRUCTURE, TW_DRAWN_PLAN, 10, 30);
   air_corner (volume, 0, 0, 0);
   air_corner (volume, 30, 0, 0);
