@@ -218,7 +218,7 @@ throw_fan (TwThrow *self, TwPart *part)
                : tw_throw_chance (self, 0.5) ? TW_BLOWS_PULL
                                              : -1;
   fan->rated_v = tw_throw_chance (self, 0.7) ? 13 : (double)NAN;
-  fan->rated_a = tw_throw_chance (self, 0.7) ? tw_throw_double (self, 5, 40) : (double)NAN;
+  fan->current_a = tw_throw_chance (self, 0.7) ? tw_throw_double (self, 5, 40) : (double)NAN;
   for (int i = tw_throw_int (self, 0, 6); i > 0; i--) {
     TwCurvePoint *point = tw_throw_element (part, fan->curve, TW_KIND_CURVE_POINT);
 
