@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job/change-private.h"
 #include "job/history.h"
 
 /* What takes the job from where it is to the step before or after. */
@@ -66,13 +67,32 @@ remember (TwHistory *self, TwChange *inverse, char *label)
   g_array_append_val (self->undo, step);
 }
 
+/* Takes @inverse into the open step. Groups are taken apart, last member first, so that a second set of a
+ * field finds the first one: a drag of several fields is as short as its fields. */
+static void
+keep_inverse (TwHistory *self, TwChange *inverse)
+{
+  if (inverse->kind == TW_CHANGE_GROUP) {
+    while (inverse->members->len > 0)
+      keep_inverse (self, g_ptr_array_steal_index (inverse->members, inverse->members->len - 1));
+    tw_change_free (inverse);
+  } else if (inverse->kind != TW_CHANGE_SET) {
+    /* After another kind of change a later set may not fall on the same part any more. */
+    g_hash_table_remove_all (self->set_in_open);
+    g_ptr_array_add (self->open, inverse);
+  } else if (g_hash_table_add (self->set_in_open, tw_change_set_key (inverse))) {
+    g_ptr_array_add (self->open, inverse);
+  } else {
+    tw_change_free (inverse);
+  }
+}
+
 gboolean
 tw_history_do (TwHistory *self, TwChange *change, GError **error)
 {
   g_autoptr (TwChange) owned = change;
   g_autofree char *label = tw_change_label (owned, self->job);
   TwChange *inverse;
-  char *key;
 
   if (!tw_change_apply (change, self->job, &inverse, error))
     return FALSE;
@@ -82,16 +102,7 @@ tw_history_do (TwHistory *self, TwChange *change, GError **error)
   }
   if (self->open_label == NULL)
     self->open_label = g_steal_pointer (&label);
-  key = tw_change_kind (change) == TW_CHANGE_SET ? tw_change_set_key (change) : NULL;
-  if (key == NULL) {
-    /* After another kind of change a later set may not fall on the same part any more. */
-    g_hash_table_remove_all (self->set_in_open);
-    g_ptr_array_add (self->open, inverse);
-  } else if (g_hash_table_add (self->set_in_open, key)) {
-    g_ptr_array_add (self->open, inverse);
-  } else {
-    tw_change_free (inverse);
-  }
+  keep_inverse (self, inverse);
   return TRUE;
 }
 

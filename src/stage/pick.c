@@ -15,12 +15,12 @@ typedef struct {
 
 typedef struct {
   TwPickShape seen;
-  GArray *paths;    /* of Path */
+  GArray *paths;   /* of Path */
   double size_mm2; /* area of the largest box round a solid ring; 0 when there is none */
 } Shape;
 
 struct _TwPick {
-  GArray *shapes; /* of Shape, in the order of their first item */
+  GArray *shapes;     /* of Shape, in the order of their first item */
   GHashTable *places; /* id text → place + 1 */
 };
 

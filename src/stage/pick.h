@@ -42,10 +42,10 @@ const TwPickShape *tw_pick_find (const TwPick *self, TwId part);
  */
 TwId tw_pick_at (const TwPick *self, TwPoint at, double reach_mm);
 
-/* Rings and lines of a part, for a halo: flattened, one after the other. Both ends are (out); (transfer none).
- * FALSE past the last. */
-gboolean tw_pick_path (
-    const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed);
+/* Rings and lines of a part, for a halo: flattened, one after the other. Both ends are (out); (transfer
+ * none). FALSE past the last. */
+gboolean
+tw_pick_path (const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwPick, tw_pick_free)
 
