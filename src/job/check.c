@@ -43,6 +43,7 @@ check_outline (const TwVolume *volume, TwGeos *geos, const char *where, TwTroubl
   g_autoptr (GArray) outer = corners_of (volume->outline), hole = corners_of (volume->hole);
   const TwOutline rings[]
       = { { (const TwCorner *)outer->data, outer->len }, { (const TwCorner *)hole->data, hole->len } };
+  g_autofree char *text = NULL;
   TwOutlineFault fault;
 
   if (!corners_placed (volume->outline, "outline", where, troubles)
@@ -51,9 +52,13 @@ check_outline (const TwVolume *volume, TwGeos *geos, const char *where, TwTroubl
   if (outer->len == 0 && hole->len > 0)
     tw_troubles_add (troubles, g_strdup_printf ("%s.hole", where), g_strdup (_ ("a hole in nothing")),
                      _ ("an outline round it"));
-  else if (outer->len > 0 && !tw_outline_check (geos, rings, hole->len > 0 ? 2 : 1, &fault))
-    tw_troubles_add (troubles, g_strdup_printf ("%s.%s", where, fault.ring == 0 ? "outline" : "hole"),
-                     tw_outline_fault_text (&fault), _ ("an outline that closes and does not touch itself"));
+  if (outer->len == 0 || tw_outline_check (geos, rings, hole->len > 0 ? 2 : 1, &fault))
+    return;
+  text = tw_outline_fault_text (&fault);
+  tw_troubles_add (troubles, g_strdup_printf ("%s.%s", where, fault.ring == 0 ? "outline" : "hole"),
+                   /* Translators: found … one that crosses itself at (12.0, 40.0) */
+                   g_strdup_printf (_ ("one that %s"), text),
+                   _ ("an outline that closes and does not touch itself"));
 }
 
 static void

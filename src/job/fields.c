@@ -160,7 +160,7 @@ tw_field_accepts (const TwField *field)
   case TW_FIELD_FLAG:
     return g_strdup (_ ("true or false"));
   case TW_FIELD_TEXT:
-    return g_strdup_printf (_ ("text of at most %d bytes"), (int)field->high);
+    return g_strdup_printf (_ ("text of at most %d bytes without control characters"), (int)field->high);
   case TW_FIELD_NUMBER:
   case TW_FIELD_COUNT:
     break;
