@@ -73,28 +73,35 @@ is_between (const TwPlacedVolume *volume, double from_mm, double to_mm)
   return volume->from_mm <= from_mm && volume->to_mm >= to_mm;
 }
 
-/* The free volume that ends at a side wall of @slab through @at. */
-static const TwPlacedVolume *
-owner_of_side (const Free *free_, const TwBaySlab *slab, TwPoint at)
+/* The free volumes that fill some of @slab. (transfer full) */
+static GPtrArray *
+volumes_in (const Free *free_, const TwBaySlab *slab)
 {
-  const TwPlacedVolume *only = NULL;
-  guint n = 0;
+  GPtrArray *found = g_ptr_array_new ();
 
-  for (guint i = 0; i < free_->volumes->len; i++) {
-    const TwPlacedVolume *volume = g_ptr_array_index (free_->volumes, i);
+  for (guint i = 0; i < free_->volumes->len; i++)
+    if (is_between (g_ptr_array_index (free_->volumes, i), slab->from_mm, slab->to_mm))
+      g_ptr_array_add (found, g_ptr_array_index (free_->volumes, i));
+  return found;
+}
 
-    if (is_between (volume, slab->from_mm, slab->to_mm)) {
-      only = only == NULL ? volume : only;
-      n++;
+/* Of @volumes the one that ends at a side wall through @at; of several the one that wants most room. */
+static const TwPlacedVolume *
+owner_of_side (const Free *free_, const GPtrArray *volumes, TwPoint at)
+{
+  const TwPlacedVolume *owner = g_ptr_array_index (volumes, 0);
+  double most_mm = -1.0;
+
+  for (guint i = 0; i < volumes->len && volumes->len > 1; i++) {
+    const TwPlacedVolume *volume = g_ptr_array_index (volumes, i);
+    double required_mm = tw_clearance_required_mm (free_->placement, volume->id);
+
+    if (required_mm > most_mm && is_on_outline (volume->outline, at)) {
+      owner = volume;
+      most_mm = required_mm;
     }
   }
-  for (guint i = 0; i < free_->volumes->len && n > 1; i++) {
-    const TwPlacedVolume *volume = g_ptr_array_index (free_->volumes, i);
-
-    if (is_between (volume, slab->from_mm, slab->to_mm) && is_on_outline (volume->outline, at))
-      return volume;
-  }
-  return only;
+  return owner;
 }
 
 static void
@@ -111,6 +118,8 @@ add_wall (TwBay *self, const Free *free_, const TwPlacedVolume *owner, TwVec out
 static void
 add_sides (TwBay *self, const Free *free_, const TwBaySlab *slab)
 {
+  g_autoptr (GPtrArray) volumes = volumes_in (free_, slab);
+
   for (guint i = 0; i < tw_area_n_rings (slab->area); i++) {
     TwRing ring = tw_area_ring (slab->area, i);
 
@@ -126,7 +135,7 @@ add_sides (TwBay *self, const Free *free_, const TwBaySlab *slab)
         tw_plane_lift (self->plane, a, slab->to_mm),
       };
 
-      add_wall (self, free_, owner_of_side (free_, slab, middle),
+      add_wall (self, free_, owner_of_side (free_, volumes, middle),
                 tw_vec_unit (tw_plane_lift (self->plane, right, 0.0)), tw_convex_new_wall (corners, 4));
     }
   }
@@ -169,16 +178,13 @@ compare_heights (gconstpointer a, gconstpointer b)
 }
 
 static TwArea *
-area_between (const Free *free_, TwGeos *geos, double from_mm, double to_mm)
+area_of (const Free *free_, TwGeos *geos, const TwBaySlab *slab)
 {
+  g_autoptr (GPtrArray) volumes = volumes_in (free_, slab);
   g_autoptr (GPtrArray) areas = g_ptr_array_new ();
 
-  for (guint i = 0; i < free_->volumes->len; i++) {
-    const TwPlacedVolume *volume = g_ptr_array_index (free_->volumes, i);
-
-    if (is_between (volume, from_mm, to_mm))
-      g_ptr_array_add (areas, volume->outline);
-  }
+  for (guint i = 0; i < volumes->len; i++)
+    g_ptr_array_add (areas, ((const TwPlacedVolume *)g_ptr_array_index (volumes, i))->outline);
   if (areas->len == 1)
     return tw_area_ref (g_ptr_array_index (areas, 0));
   return tw_area_union (geos, (TwArea *const *)areas->pdata, areas->len);
@@ -201,7 +207,7 @@ cut_slabs (TwBay *self, const Free *free_, TwGeos *geos)
     TwBaySlab slab = { .from_mm = from_mm, .to_mm = to_mm };
 
     if (to_mm > from_mm) {
-      slab.area = area_between (free_, geos, from_mm, to_mm);
+      slab.area = area_of (free_, geos, &slab);
       g_array_append_val (self->slabs, slab);
     }
   }
