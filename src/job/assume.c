@@ -4,6 +4,7 @@
 #include "base/error.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Reasons. */
 #define WHY_KIND N_ ("kind of core")
@@ -285,10 +286,27 @@ holds_fan (const TwShroud *shroud, const TwFan *fan)
          && fabs (fan->v_mm - shroud->v_mm) <= shroud->height_mm / 2;
 }
 
+/* The shroud that boxes in a fan's place, or NULL; the first by id where there are several, so that the order
+ * of the parts does not matter. */
+static const TwShroud *
+shroud_round (TwAssume *self, const TwFan *fan)
+{
+  const TwShroud *found = NULL;
+
+  for (guint i = 0; i < tw_job_count (self->job, TW_KIND_SHROUD); i++) {
+    const TwShroud *shroud = referred (self, tw_job_get (self->job, TW_KIND_SHROUD, i)->id);
+
+    if (holds_fan (shroud, fan) && (found == NULL || strcmp (shroud->head.id.text, found->head.id.text) < 0))
+      found = shroud;
+  }
+  return found;
+}
+
 static void
 fill_fan (TwAssume *self, TwPart *part)
 {
   TwFan *fan = (TwFan *)part;
+  const TwShroud *shroud;
 
   means (part, TW_FAN_u_mm, 0);
   means (part, TW_FAN_v_mm, 0);
@@ -296,12 +314,9 @@ fill_fan (TwAssume *self, TwPart *part)
   means (part, TW_FAN_ring_mm, fan->swept_mm);
   guess (self, part, TW_FAN_hub_mm, 0.4 * fan->swept_mm, WHY_USUAL);
   guess (self, part, TW_FAN_depth_mm, 65, WHY_USUAL);
-  for (guint i = 0; isnan (fan->stand_off_mm) && i < tw_job_count (self->job, TW_KIND_SHROUD); i++) {
-    const TwShroud *shroud = referred (self, tw_job_get (self->job, TW_KIND_SHROUD, i)->id);
-
-    if (holds_fan (shroud, fan))
-      means (part, TW_FAN_stand_off_mm, shroud->plenum_mm);
-  }
+  shroud = shroud_round (self, fan);
+  if (shroud != NULL)
+    means (part, TW_FAN_stand_off_mm, shroud->plenum_mm);
   guess (self, part, TW_FAN_stand_off_mm, 15, WHY_USUAL);
 }
 
