@@ -170,9 +170,28 @@ middle_of (const TwConvex *convex)
   return sum;
 }
 
-/* The wall that @solid is nearest to, or through which it stands out furthest. */
+/* How far @solid stands out through @wall. */
+static double
+stands_out_mm (const TwBayWall *wall, const TwPlacedSolid *solid)
+{
+  return tw_convex_reach_mm (solid->convex, wall->out) - tw_convex_reach_mm (wall->convex, wall->out);
+}
+
+/* How far @solid, outside the bay, reaches away from its nearest wall. */
+static double
+reaches_mm (const TwClearancePair *pair, const TwPlacedSolid *solid, const TwBayWall *wall)
+{
+  TwVec away;
+
+  if (pair->distance_mm == 0.0)
+    return stands_out_mm (wall, solid);
+  away = tw_vec_unit (tw_vec_subtract (pair->at_part, pair->at_other));
+  return tw_convex_reach_mm (solid->convex, away) - tw_vec_dot (away, pair->at_other);
+}
+
+/* The wall that @solid is nearest to, or through which it stands out furthest; @nearest is set to it. */
 static TwClearancePair
-measure_walls (const TwBay *bay, const TwPlacedSolid *solid)
+measure_walls (const TwBay *bay, const TwPlacedSolid *solid, const TwBayWall **nearest)
 {
   TwClearancePair best = { .over_mm = G_MAXDOUBLE };
 
@@ -187,11 +206,13 @@ measure_walls (const TwBay *bay, const TwPlacedSolid *solid)
       continue;
     gap = tw_convex_gap (solid->convex, wall->convex);
     if (gap.crosses)
-      gap.depth_mm
-          = tw_convex_reach_mm (solid->convex, wall->out) - tw_convex_reach_mm (wall->convex, wall->out);
+      gap.depth_mm = stands_out_mm (wall, solid);
     pair = pair_of (solid, gap, wall->volume, wall->required_mm);
     pair.is_bay = TRUE;
-    keep_lesser (&best, &pair);
+    if (pair.over_mm < best.over_mm) {
+      best = pair;
+      *nearest = wall;
+    }
   }
   return best;
 }
@@ -203,14 +224,16 @@ measure_bay (Search *search, const Body *body)
 
   for (guint i = 0; i < body->n; i++) {
     const TwPlacedSolid *solid = &body->solids[i];
+    const TwBayWall *wall = NULL;
     TwClearancePair pair;
 
     if (!counts (solid->role) || solid->role == TW_SOLID_HOSE)
       continue;
-    pair = measure_walls (search->bay, solid);
+    pair = measure_walls (search->bay, solid, &wall);
     if (!pair.crosses && !tw_bay_contains (search->bay, middle_of (solid->convex))) {
       pair.is_outside = TRUE;
-      pair.over_mm = -pair.distance_mm - pair.required_mm;
+      pair.depth_mm = reaches_mm (&pair, solid, wall);
+      pair.over_mm = -pair.depth_mm - pair.required_mm;
     }
     keep_lesser (&best, &pair);
   }
@@ -345,13 +368,11 @@ tw_clearance_pairs (const TwClearance *self, guint *n)
   return (const TwClearancePair *)(const void *)self->pairs->data;
 }
 
-/* A crossing counts as less than no distance. */
+/* A crossing, and a place outside, count as less than no distance. */
 static double
 nearness_mm (const TwClearancePair *pair)
 {
-  if (pair->is_outside)
-    return -pair->distance_mm;
-  return pair->crosses ? -pair->depth_mm : pair->distance_mm;
+  return pair->crosses || pair->is_outside ? -pair->depth_mm : pair->distance_mm;
 }
 
 const TwClearancePair *

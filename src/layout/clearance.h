@@ -32,13 +32,12 @@ typedef struct {
   gboolean is_bay;     /* @other is free: a wall of the bay */
   double distance_mm;  /* 0 when they touch or cross */
   gboolean crosses;    /* the part reaches into the volume, or out through the wall */
-  gboolean is_outside; /* of the bay, all of it: @distance_mm is then how far */
+  gboolean is_outside; /* of the bay, the nearest solid wholly: @distance_mm is then how far */
   double depth_mm; /* of a crossing: the least move along a face's normal that frees it from the volume (of a
                     * concave one: from its convex piece that it is deepest in), or how far it stands out
-                    * through the wall; else 0 */
+                    * through the wall; outside: how far it reaches away from the wall; else 0 */
   double required_mm; /* the volume's clearance as the drawing fills it */
-  double over_mm;     /* distance less required; of a crossing -depth less required; outside -distance less
-                       * required */
+  double over_mm;     /* distance less required; of a crossing or outside: -depth less required */
   TwVec at_part;      /* the two nearest places; one place when they touch or cross */
   TwVec at_other;
 } TwClearancePair;
