@@ -41,6 +41,14 @@ gboolean tw_bay_contains (const TwBay *self, TwVec at);
 /* What a volume wants to be kept off, as the drawing fills it. */
 double tw_clearance_required_mm (const TwPlacement *placement, TwId volume);
 
+/* Appends the pairs (TwClearancePair) of all parts and hoses to @pairs; @bay is NULL when its walls are not
+ * looked at. */
+void tw_clearance_measure (const TwPlacement *placement,
+                           const TwBay *bay,
+                           const TwPlacedSolid *hoses,
+                           guint n_hoses,
+                           GArray *pairs);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwBay, tw_bay_free)
 
 G_END_DECLS
