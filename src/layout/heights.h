@@ -26,15 +26,16 @@ TwVec tw_attitude_up (const TwDrawing *drawing, TwAttitude attitude);
 
 /* Of one chamber; same number as in the passes. */
 typedef struct {
-  double highest_mm; /* inside; NaN when the tank's depth is not known, then nothing else is said */
+  double highest_mm; /* inside */
   double lowest_mm;  /* inside */
   TwVec highest_at;  /* one such place, in the job frame */
   TwVec lowest_at;
-  gboolean is_high;   /* from here air finds no way to a higher chamber: it needs a bleed */
-  gboolean is_low;    /* from here water finds no way to a lower chamber: it needs a drain */
-  double pocket_mm;   /* height of the air that stays over the highest way out; 0: none; of a high chamber
-                       * over its highest bleed, NaN when it has none */
-  double pool_mm;     /* height of the water that stays under the lowest way out or drain; same */
+  gboolean is_high; /* from here air finds no way to a higher chamber: it needs a bleed */
+  gboolean is_low;  /* from here water finds no way to a lower chamber, nor to another with a drain: it needs
+                     * a drain */
+  double pocket_mm; /* height of the air that stays over the highest way out or bleed; of a high chamber
+                     * over its highest bleed, NaN when it has none */
+  double pool_mm;   /* height of the water that stays under the lowest way out or drain; same */
   gboolean has_bleed; /* a bleed or filler opens into it */
   gboolean has_drain; /* a drain opens into it */
 } TwChamberHeight;
