@@ -2,6 +2,7 @@
 #include "base/json-private.h"
 
 #include "base/error.h"
+#include "base/json.h"
 
 #include <math.h>
 #include <string.h>
@@ -135,6 +136,8 @@ scan_value (TwJsonScan *self)
 {
   if (self->at == self->end)
     return fail (self, N_ ("a value"));
+  if (++self->values > TW_JSON_MOST_VALUES)
+    return fail (self, N_ ("at most 500000 values in a file"));
   switch (*self->at) {
   case '{':
   case '[':
