@@ -9,10 +9,11 @@
 #include <fcntl.h>
 #include <glib/gstdio.h>
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+#define MOST_LINKS 40 /* as many as Linux follows; a ring of links is then written over by its last one */
 
 static void
 write_field (cJSON *object, const TwPart *part, guint nth)
@@ -174,16 +175,31 @@ mode_for (const char *path)
   return 0666 & ~mask;
 }
 
+/* The file that is meant by @path, through symbolic links, also through one that leads to nothing yet. */
+static char *
+follow_links (const char *path)
+{
+  char *at = g_strdup (path);
+
+  for (guint i = 0; i < MOST_LINKS; i++) {
+    g_autofree char *link = g_file_read_link (at, NULL), *folder = g_path_get_dirname (at);
+
+    if (link == NULL)
+      break;
+    g_free (at);
+    at = g_path_is_absolute (link) ? g_strdup (link) : g_build_filename (folder, link, NULL);
+  }
+  return at;
+}
+
 gboolean
 tw_write_file (const char *path, const char *bytes, gsize length, GError **error)
 {
-  char *resolved = realpath (path, NULL); /* NULL when the file is not there yet */
-  g_autofree char *target = g_strdup (resolved != NULL ? resolved : path);
+  g_autofree char *target = follow_links (path);
   g_autofree char *folder = g_path_get_dirname (target);
   g_autofree char *beside = g_strdup_printf ("%s.XXXXXX", target);
   int fd, code = 0;
 
-  free (resolved);
   fd = g_mkstemp_full (beside, O_WRONLY | O_CLOEXEC, 0600);
   if (fd < 0)
     return set_file_error (error, path, errno);
