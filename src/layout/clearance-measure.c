@@ -120,11 +120,27 @@ is_joint (const Search *search, const TwPlacedSolid *solid, const TwPlacedVolume
          || (is_joined_to (search, hose->to, volume, required_mm, &at) && begins_at (solid, at));
 }
 
-static void
-measure_volume (Search *search, const Body *body, const TwPlacedVolume *volume)
+/* A solid and a convex piece of a volume that may be the nearest, and how far their boxes are apart. */
+typedef struct {
+  const TwPlacedSolid *solid;
+  const TwConvex *piece;
+  double apart_mm;
+} Candidate;
+
+static int
+compare_candidates (gconstpointer a, gconstpointer b)
 {
-  double required_mm = tw_clearance_required_mm (search->placement, volume->id);
-  TwClearancePair best = { .over_mm = G_MAXDOUBLE };
+  double a_mm = ((const Candidate *)a)->apart_mm, b_mm = ((const Candidate *)b)->apart_mm;
+
+  return a_mm < b_mm ? -1 : a_mm > b_mm;
+}
+
+/* All pairs of a body and a volume, those first whose boxes are nearest: what they measure saves a look at
+ * most of the others. */
+static GArray *
+list_candidates (const Search *search, const Body *body, const TwPlacedVolume *volume, double required_mm)
+{
+  GArray *list = g_array_sized_new (FALSE, FALSE, sizeof (Candidate), body->n * volume->n_solids);
 
   for (guint i = 0; i < body->n; i++) {
     const TwPlacedSolid *solid = &body->solids[i];
@@ -133,14 +149,33 @@ measure_volume (Search *search, const Body *body, const TwPlacedVolume *volume)
       continue;
     for (guint k = 0; k < volume->n_solids; k++) {
       const TwConvex *piece = search->solids[volume->first_solid + k].convex;
-      TwClearancePair pair;
+      Candidate candidate = { .solid = solid, .piece = piece };
 
-      if (!may_beat (tw_solid_box_distance_mm (tw_convex_bounds (solid->convex), tw_convex_bounds (piece)),
-                     required_mm, &best))
-        continue;
-      pair = pair_of (solid, tw_convex_gap (solid->convex, piece), volume->id, required_mm);
-      keep_lesser (&best, &pair);
+      candidate.apart_mm
+          = tw_solid_box_distance_mm (tw_convex_bounds (solid->convex), tw_convex_bounds (piece));
+      g_array_append_val (list, candidate);
     }
+  }
+  g_array_sort (list, compare_candidates);
+  return list;
+}
+
+static void
+measure_volume (Search *search, const Body *body, const TwPlacedVolume *volume)
+{
+  double required_mm = tw_clearance_required_mm (search->placement, volume->id);
+  TwClearancePair best = { .over_mm = G_MAXDOUBLE };
+  g_autoptr (GArray) list = list_candidates (search, body, volume, required_mm);
+
+  for (guint i = 0; i < list->len; i++) {
+    const Candidate *candidate = &g_array_index (list, Candidate, i);
+    TwClearancePair pair;
+
+    if (!may_beat (candidate->apart_mm, required_mm, &best))
+      break;
+    pair = pair_of (candidate->solid, tw_convex_gap (candidate->solid->convex, candidate->piece), volume->id,
+                    required_mm);
+    keep_lesser (&best, &pair);
   }
   if (best.over_mm < G_MAXDOUBLE)
     g_array_append_val (search->pairs, best);
