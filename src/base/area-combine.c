@@ -65,6 +65,22 @@ tw_area_difference (TwGeos *geos, const TwArea *a, const TwArea *b)
   return overlay (geos, a, b, GEOSDifference_r, "an area could not be taken from another");
 }
 
+TwArea *
+tw_area_in_box (TwGeos *geos, TwArea *self, TwBox box)
+{
+  TwBox bounds;
+  g_autoptr (TwArea) room = NULL;
+
+  g_return_val_if_fail (geos != NULL && self != NULL, tw_area_new_empty ());
+
+  bounds = tw_area_bounds (self);
+  if (bounds.x0_mm >= box.x0_mm && bounds.y0_mm >= box.y0_mm && bounds.x1_mm <= box.x1_mm
+      && bounds.y1_mm <= box.y1_mm)
+    return tw_area_ref (self);
+  room = tw_area_new_box (geos, box);
+  return tw_area_intersection (geos, self, room);
+}
+
 /* The part of @box in the half-plane, as points in order: at most 5. */
 static GArray *
 cut_box (TwBox box, TwPoint normal, double offset_mm)

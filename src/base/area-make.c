@@ -191,31 +191,59 @@ tw_area_new_hull (TwGeos *geos, const TwPoint *points, guint n_points)
   return tw_geos_to_area (geos, hull, "a hull could not be made");
 }
 
+static TwArea *
+new_strip (TwGeos *geos, const GArray *path, double radius_mm, guint quarter_sides, int cap)
+{
+  GEOSGeometry *line = tw_geos_line (geos, (const TwPoint *)(const void *)path->data, path->len);
+  GEOSGeometry *strip = line != NULL ? GEOSBufferWithStyle_r (
+                            geos->context, line, radius_mm, (int)quarter_sides, cap, GEOSBUF_JOIN_ROUND, 5.0)
+                                     : NULL;
+
+  if (line != NULL)
+    GEOSGeom_destroy_r (geos->context, line);
+  return tw_geos_to_area (geos, strip, "a strip could not be made");
+}
+
+/* The polyline without repeats; NULL when there is nothing to make a strip of. */
+static GArray *
+sound_path (TwGeos *geos, const TwPoint *points, guint n_points, double radius_mm)
+{
+  if (!are_sane (geos, points, n_points) || n_points == 0)
+    return NULL;
+  if (!(radius_mm >= 0.0 && radius_mm <= TW_GEOM_LIMIT_MM)) {
+    tw_geos_fail (geos, "a radius is no number, negative or too large");
+    return NULL;
+  }
+  return without_repeats (points, n_points, FALSE);
+}
+
 TwArea *
 tw_area_new_strip (TwGeos *geos, const TwPoint *points, guint n_points, double radius_mm, gboolean round_ends)
 {
   g_autoptr (GArray) path = NULL;
-  GEOSGeometry *line, *strip;
 
   g_return_val_if_fail (geos != NULL && (points != NULL || n_points == 0), tw_area_new_empty ());
 
-  if (!are_sane (geos, points, n_points) || n_points == 0)
+  path = sound_path (geos, points, n_points, radius_mm);
+  if (path == NULL)
     return tw_area_new_empty ();
-  if (!(radius_mm >= 0.0 && radius_mm <= TW_GEOM_LIMIT_MM)) {
-    tw_geos_fail (geos, "a radius is no number, negative or too large");
-    return tw_area_new_empty ();
-  }
-  path = without_repeats (points, n_points, FALSE);
   if (path->len == 1)
     return round_ends ? tw_area_new_circle (geos, points[0], radius_mm) : tw_area_new_empty ();
-  line = tw_geos_line (geos, (const TwPoint *)(void *)path->data, path->len);
-  strip = line != NULL ? GEOSBufferWithStyle_r (geos->context, line, radius_mm, QUARTER_SIDES,
-                                                round_ends ? GEOSBUF_CAP_ROUND : GEOSBUF_CAP_FLAT,
-                                                GEOSBUF_JOIN_ROUND, 5.0)
-                       : NULL;
-  if (line != NULL)
-    GEOSGeom_destroy_r (geos->context, line);
-  return tw_geos_to_area (geos, strip, "a strip could not be made");
+  return new_strip (geos, path, radius_mm, QUARTER_SIDES, round_ends ? GEOSBUF_CAP_ROUND : GEOSBUF_CAP_FLAT);
+}
+
+TwArea *
+tw_area_new_band (TwGeos *geos, const TwPoint *points, guint n_points, double radius_mm, guint sides)
+{
+  g_autoptr (GArray) path = NULL;
+
+  g_return_val_if_fail (geos != NULL && (points != NULL || n_points == 0), tw_area_new_empty ());
+  g_return_val_if_fail (sides >= 4 && sides % 4 == 0, tw_area_new_empty ());
+
+  path = sound_path (geos, points, n_points, radius_mm);
+  if (path == NULL || path->len == 1)
+    return tw_area_new_empty ();
+  return new_strip (geos, path, radius_mm, sides / 4, GEOSBUF_CAP_FLAT);
 }
 
 TwArea *

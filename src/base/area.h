@@ -62,6 +62,11 @@ TwArea *tw_area_new_strip (TwGeos *geos,
                            double radius_mm,
                            gboolean round_ends) G_GNUC_WARN_UNUSED_RESULT;
 
+/* All within @radius_mm of the open polyline, cut off square where it ends, with corners as of a circle of
+ * @sides sides, a multiple of 4: for polylines that are themselves only near a curve. */
+TwArea *tw_area_new_band (TwGeos *geos, const TwPoint *points, guint n_points, double radius_mm, guint sides)
+    G_GNUC_WARN_UNUSED_RESULT;
+
 /* ---- Combining. Arguments are not kept nor changed; results as above. ---- */
 
 /* @areas: (array length=n_areas): in any order; none gives an empty area. */
@@ -69,6 +74,8 @@ TwArea *tw_area_union (TwGeos *geos, TwArea *const *areas, guint n_areas) G_GNUC
 TwArea *tw_area_intersection (TwGeos *geos, const TwArea *a, const TwArea *b) G_GNUC_WARN_UNUSED_RESULT;
 /* What of @a is not @b. */
 TwArea *tw_area_difference (TwGeos *geos, const TwArea *a, const TwArea *b) G_GNUC_WARN_UNUSED_RESULT;
+/* The part of @self in @box; @self itself, counted, where that is all of it. */
+TwArea *tw_area_in_box (TwGeos *geos, TwArea *self, TwBox box) G_GNUC_WARN_UNUSED_RESULT;
 /* @self grown by @by_mm with round corners; shrunk when negative. */
 TwArea *tw_area_grow (TwGeos *geos, const TwArea *self, double by_mm) G_GNUC_WARN_UNUSED_RESULT;
 /* @self taken by @map; a map that turns area into none gives an empty area and a trouble. */

@@ -20,11 +20,16 @@ struct _TwConvex {
   guint n_ring;     /* of a prism: its first so many points go round one end, the next as many round the other
                      * in the same order; else 0 */
   double radius_mm; /* how far the hull of the points is grown */
+  double round_mm;  /* of a cylinder: its radius; else 0 */
+  TwVec axis[2];    /* of a cylinder: from and to */
   TwSolidBox bounds;
 };
 
 /* Takes the arrays; @loops and @face_starts may be NULL with @n_faces 0. (transfer full) */
 TwConvex *tw_convex_take (GArray *points, GArray *loops, GArray *face_starts) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Grows a solid that is still being made. */
+void tw_convex_round (TwConvex *self, double radius_mm);
 
 /* Twice the area of a face as a vector out of the solid. */
 TwVec tw_convex_face_vector (const TwConvex *self, guint face);

@@ -61,6 +61,10 @@ TwConvex *tw_convex_new_plane_prism (TwPlane plane,
  * its width right to 1.6 parts in a million (0.0005 mm on 300 mm). @from and @to are not the same place. */
 TwConvex *tw_convex_new_cylinder (TwVec from, TwVec to, double radius_mm) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same with @sides sides, which divide TW_GEOM_CIRCLE_SIDES: quicker, and of the cylinder's volume too,
+ * but its corners stand out by 1.65/sides² of the diameter: 1 µm on 32 mm for 256. */
+TwConvex *tw_convex_new_rod (TwVec from, TwVec to, double radius_mm, guint sides) G_GNUC_WARN_UNUSED_RESULT;
+
 /* All within @radius_mm of the line from @from to @to, which may be one point (a ball). Exact. */
 TwConvex *tw_convex_new_capsule (TwVec from, TwVec to, double radius_mm) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -82,6 +86,8 @@ TwSolidBox tw_convex_bounds (const TwConvex *self);
 /* How far it reaches along the direction @along: the greatest and least along · p, radius counted. */
 double tw_convex_reach_mm (const TwConvex *self, TwVec along);
 double tw_convex_least_mm (const TwConvex *self, TwVec along);
+/* Axis and radius of a capsule, or of a cylinder as it was made; FALSE for other solids and cut ones. */
+gboolean tw_convex_axis (const TwConvex *self, TwVec *from, TwVec *to, double *radius_mm);
 /* Faces of a polyhedron: it is what lies in the half-spaces of all of them. 0 for a capsule, 1 for a wall. */
 guint tw_convex_n_faces (const TwConvex *self);
 TwHalfSpace tw_convex_face (const TwConvex *self, guint nth);

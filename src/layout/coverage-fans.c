@@ -65,7 +65,7 @@ find_pairs (TwGeos *geos, TwFans *fans)
       if (!(pair.depth_mm > 0.0))
         continue;
       pair.both = tw_area_intersection (geos, area_at (fans->discs, i), area_at (fans->discs, j));
-      pair.on_face = tw_coverage_cut (geos, pair.both, fans->face);
+      pair.on_face = tw_area_in_box (geos, pair.both, fans->face);
       fans->has_threes |= any_third (fans, i, j);
       g_array_append_val (fans->pairs, pair);
     }
@@ -98,7 +98,7 @@ tw_coverage_take_fans (const TwPlacement *placement, TwGeos *geos, const TwPlace
     disc = tw_area_new_circle (geos, all[i].centre, 0.5 * all[i].swept_mm);
     g_ptr_array_add (fans->fans, (gpointer)&all[i]);
     g_ptr_array_add (fans->discs, disc);
-    g_ptr_array_add (fans->on_face, tw_coverage_cut (geos, disc, core->face));
+    g_ptr_array_add (fans->on_face, tw_area_in_box (geos, disc, core->face));
   }
   find_pairs (geos, fans);
 }
@@ -139,7 +139,7 @@ ring_mm2 (TwGeos *geos, const TwFans *fans, double swept_mm2)
     g_autoptr (TwArea) hub = tw_area_new_circle (geos, fan->centre, 0.5 * MIN (fan->hub_mm, fan->swept_mm));
 
     if (is_plain) {
-      g_autoptr (TwArea) on_face = tw_coverage_cut (geos, hub, fans->face);
+      g_autoptr (TwArea) on_face = tw_area_in_box (geos, hub, fans->face);
 
       swept_mm2 -= tw_area_mm2 (on_face);
     } else {
@@ -174,7 +174,7 @@ measure_fan (const TwPlacement *placement, TwGeos *geos, const TwFans *fans, gui
   cover->face_over_mm = over_mm (fan, fan->swept_mm, fans->face);
   cover->face_over_mm2 = MAX (0.0, disc_mm2 - cover->on_face_mm2);
   if (shroud != NULL) {
-    g_autoptr (TwArea) in_mouth = tw_coverage_cut (geos, area_at (fans->discs, i), shroud->mouth);
+    g_autoptr (TwArea) in_mouth = tw_area_in_box (geos, area_at (fans->discs, i), shroud->mouth);
 
     cover->mouth_over_mm = over_mm (fan, fan->swept_mm, shroud->mouth);
     cover->mouth_over_mm2 = MAX (0.0, disc_mm2 - tw_area_mm2 (in_mouth));

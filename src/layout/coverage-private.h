@@ -47,7 +47,4 @@ double tw_coverage_swept_in_mm2 (TwGeos *geos, const TwFans *fans, TwArea *boxed
 /* Sheet between rings and flaps. */
 void tw_coverage_find_gaps (const TwPlacement *placement, TwId core, TwFaceCover *face);
 
-/* The part of @area in @box, without the library where that is all of it. (transfer full) */
-TwArea *tw_coverage_cut (TwGeos *geos, TwArea *area, TwBox box) G_GNUC_WARN_UNUSED_RESULT;
-
 G_END_DECLS

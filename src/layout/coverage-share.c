@@ -96,13 +96,13 @@ tw_coverage_swept_in_mm2 (TwGeos *geos, const TwFans *fans, TwArea *boxed)
     return tw_area_mm2 (in);
   }
   for (guint i = 0; i < fans->on_face->len; i++) {
-    g_autoptr (TwArea) in = tw_coverage_cut (geos, area_at (fans->on_face, i), tw_area_bounds (boxed));
+    g_autoptr (TwArea) in = tw_area_in_box (geos, area_at (fans->on_face, i), tw_area_bounds (boxed));
 
     sum_mm2 += tw_area_mm2 (in);
   }
   for (guint i = 0; i < fans->pairs->len; i++) {
     const TwFanPair *pair = &g_array_index (fans->pairs, TwFanPair, i);
-    g_autoptr (TwArea) in = tw_coverage_cut (geos, pair->on_face, tw_area_bounds (boxed));
+    g_autoptr (TwArea) in = tw_area_in_box (geos, pair->on_face, tw_area_bounds (boxed));
 
     sum_mm2 -= tw_area_mm2 (in);
   }

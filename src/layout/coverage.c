@@ -18,19 +18,6 @@ clear_face (gpointer data)
   g_free (face->gaps);
 }
 
-TwArea *
-tw_coverage_cut (TwGeos *geos, TwArea *area, TwBox box)
-{
-  TwBox bounds = tw_area_bounds (area);
-  g_autoptr (TwArea) room = NULL;
-
-  if (bounds.x0_mm >= box.x0_mm && bounds.y0_mm >= box.y0_mm && bounds.x1_mm <= box.x1_mm
-      && bounds.y1_mm <= box.y1_mm)
-    return tw_area_ref (area);
-  room = tw_area_new_box (geos, box);
-  return tw_area_intersection (geos, area, room);
-}
-
 /* United boxes of one core on its face. */
 static TwArea *
 unite_boxes (TwGeos *geos, const GArray *boxes, TwBox face)

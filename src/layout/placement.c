@@ -27,25 +27,8 @@ tw_placement_add_solid (TwPlacement *self, TwId part, TwId core, TwSolidRole rol
   g_array_append_val (self->solids, solid);
 }
 
-/* Stubs and bosses are small: with 256 sides their corners stand 0.005 % out, 1 µm on 32 mm. */
-#define PORT_STEP (TW_GEOM_CIRCLE_SIDES / 256)
-
-/* A prism on every nth corner of the circle, of the circle's volume. */
-static TwConvex *
-new_port (TwVec from, TwVec to, double radius_mm)
-{
-  TwVec w = tw_vec_unit (tw_vec_subtract (to, from)), u = tw_vec_square_to (w);
-  TwFrame frame = { .origin = from, .u = u, .v = tw_vec_cross (w, u), .w = w };
-  TwPoint circle[TW_GEOM_CIRCLE_SIDES], ring[TW_GEOM_CIRCLE_SIDES / PORT_STEP];
-  double whole = 2.0 * G_PI / TW_GEOM_CIRCLE_SIDES, step = whole * PORT_STEP;
-
-  /* areas of regular polygons on one circle are as sin (x) / x of the angle x of a side */
-  tw_circle_points ((TwPoint){ 0.0, 0.0 }, radius_mm * sqrt (sin (whole) / whole * step / sin (step)),
-                    circle);
-  for (guint i = 0; i < G_N_ELEMENTS (ring); i++)
-    ring[i] = circle[i * PORT_STEP];
-  return tw_convex_new_prism (&frame, ring, G_N_ELEMENTS (ring), 0.0, tw_vec_distance_mm (from, to));
-}
+/* Stubs and bosses are small. */
+#define PORT_SIDES 256
 
 void
 tw_placement_add_round (TwPlacement *self,
@@ -59,7 +42,7 @@ tw_placement_add_round (TwPlacement *self,
 
   if (!(diameter_mm > 0.0) || !(tw_vec_distance_mm (from, to) > 0.0))
     return;
-  convex = is_port ? new_port (from, to, 0.5 * diameter_mm)
+  convex = is_port ? tw_convex_new_rod (from, to, 0.5 * diameter_mm, PORT_SIDES)
                    : tw_convex_new_cylinder (from, to, 0.5 * diameter_mm);
   tw_placement_add_solid (self, like->part, like->core, like->role, convex);
 }

@@ -250,6 +250,37 @@ test_trouble_stays (void)
   g_assert_cmpstr (tw_geos_trouble (geos), ==, "a coordinate is no number or too large");
 }
 
+/* A band along a right angle: two arms of 100 and 50 by 20, cut square at the ends, which overlap in a square
+ * of 10 × 10, and a quarter disc of 10 outside the corner; as a polygon of 16 sides on the circle that
+ * quarter is 4·½·r²·sin 22.5°. */
+static void
+test_band (void)
+{
+  g_autoptr (TwGeos) geos = tw_geos_new ();
+  const TwPoint path[] = { { 0, 0 }, { 100, 0 }, { 100, 50 } };
+  g_autoptr (TwArea) band = tw_area_new_band (geos, path, 3, 10, 16);
+  g_autoptr (TwArea) none = tw_area_new_band (geos, path, 1, 10, 16);
+
+  g_assert_null (tw_geos_trouble (geos));
+  g_assert_cmpfloat_with_epsilon (tw_area_mm2 (band), 150 * 20 - 100 + 200 * sin (G_PI / 8), 1e-6);
+  g_assert_true (tw_area_is_empty (none));
+}
+
+/* A disc in a box is itself; over an edge it is cut; beside it nothing is left. */
+static void
+test_in_box (void)
+{
+  g_autoptr (TwGeos) geos = tw_geos_new ();
+  g_autoptr (TwArea) disc = tw_area_new_circle (geos, (TwPoint){ 0, 0 }, 10);
+  g_autoptr (TwArea) all = tw_area_in_box (geos, disc, (TwBox){ -10, -20, 30, 20 });
+  g_autoptr (TwArea) half = tw_area_in_box (geos, disc, (TwBox){ 0, -20, 30, 20 });
+  g_autoptr (TwArea) none = tw_area_in_box (geos, disc, (TwBox){ 20, -20, 30, 20 });
+
+  g_assert_cmpfloat_with_epsilon (tw_area_mm2 (all), G_PI * 100, 1e-9);
+  g_assert_cmpfloat_with_epsilon (tw_area_mm2 (half), G_PI * 50, 1e-9);
+  g_assert_true (tw_area_is_empty (none));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -263,6 +294,8 @@ main (int argc, char **argv)
   g_test_add_func ("/base/area/order", test_order);
   g_test_add_func ("/base/area/clip-and-map", test_clip_and_map);
   g_test_add_func ("/base/area/hull-strip-grow", test_hull_strip_grow);
+  g_test_add_func ("/base/area/band", test_band);
+  g_test_add_func ("/base/area/in-box", test_in_box);
   g_test_add_func ("/base/area/distance-and-label", test_distance_and_label);
   g_test_add_func ("/base/area/pieces", test_pieces);
   g_test_add_func ("/base/area/trouble-stays", test_trouble_stays);

@@ -533,6 +533,67 @@ test_plane_prism (void)
   }
 }
 
+/* A rod of few sides has the cylinder's volume, V = π·r²·l; its corners stand out by 1.645/n² of the
+ * diameter: the polygon of n sides and of the circle's area, R/r = √(x / sin x) with x = 2π/n. */
+static void
+test_rod (void)
+{
+  g_autoptr (TwConvex) rod = tw_convex_new_rod (tw_vec (1, 2, 3), tw_vec (1, 2, 103), 16, 64);
+  double greatest_mm = 0.0;
+
+  g_assert_cmpuint (tw_convex_n_points (rod), ==, 128);
+  assert_near (tw_convex_volume_mm3 (rod), G_PI * 256 * 100, 1e-6);
+  for (guint i = 0; i < 128; i++) {
+    TwVec at = tw_convex_point (rod, i);
+
+    greatest_mm = MAX (greatest_mm, hypot (at.x - 1, at.y - 2));
+  }
+  assert_near (greatest_mm, 16 * (1 + 2 * 1.645 / 4096), 1e-5);
+}
+
+/* Round solids know their axis; cut ones and prisms have none. */
+static void
+test_axis (void)
+{
+  g_autoptr (TwConvex) cylinder = tw_convex_new_cylinder (tw_vec (1, 2, 3), tw_vec (4, 6, 3), 7);
+  g_autoptr (TwConvex) capsule = tw_convex_new_capsule (tw_vec (1, 2, 3), tw_vec (4, 6, 3), 7);
+  g_autoptr (TwConvex) ball = tw_convex_new_capsule (tw_vec (1, 2, 3), tw_vec (1, 2, 3), 7);
+  g_autoptr (TwConvex) cut = tw_convex_clip (cylinder, (TwHalfSpace){ { 1, 0, 0 }, 2 });
+  TwVec from, to;
+  double radius_mm;
+
+  g_assert_true (tw_convex_axis (cylinder, &from, &to, &radius_mm));
+  assert_near (tw_vec_distance_mm (from, to), 5, 1e-12);
+  assert_near (radius_mm, 7, 1e-12);
+  g_assert_true (tw_convex_axis (capsule, &from, &to, &radius_mm));
+  assert_near (tw_vec_distance_mm (to, tw_vec (4, 6, 3)), 0, 1e-12);
+  assert_near (radius_mm, 7, 1e-12);
+  g_assert_true (tw_convex_axis (ball, &from, &to, &radius_mm));
+  assert_near (tw_vec_distance_mm (from, to), 0, 1e-12);
+  g_assert_false (tw_convex_axis (cut, &from, &to, &radius_mm));
+}
+
+/* A solid is what lies in the half-spaces of its faces: of a box leaned by 30° each is as far from the middle
+ * as half its side. */
+static void
+test_faces (void)
+{
+  TwTurns turns = { .lean_rad = 30 * DEG };
+  TwFrame frame = tw_frame_place (tw_vec (5, 6, 7), turns);
+  g_autoptr (TwConvex) box = tw_convex_new_box (&frame, tw_vec (-10, -20, -30), tw_vec (10, 20, 30));
+  double sum_mm = 0.0;
+
+  g_assert_cmpuint (tw_convex_n_faces (box), ==, 6);
+  for (guint i = 0; i < 6; i++) {
+    TwHalfSpace half = tw_convex_face (box, i);
+
+    assert_near (tw_vec_length_mm (half.normal), 1, 1e-12);
+    sum_mm += half.offset_mm - tw_vec_dot (half.normal, frame.origin);
+    assert_near (tw_convex_reach_mm (box, half.normal), half.offset_mm, 1e-9);
+  }
+  assert_near (sum_mm, 2 * (10 + 20 + 30), 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -551,6 +612,9 @@ main (int argc, char **argv)
   g_test_add_func ("/base/convex/clip/box", test_clip_box);
   g_test_add_func ("/base/convex/clip/random", test_clip_random);
   g_test_add_func ("/base/convex/clip/wall", test_clip_wall);
+  g_test_add_func ("/base/convex/rod", test_rod);
+  g_test_add_func ("/base/convex/axis", test_axis);
+  g_test_add_func ("/base/convex/faces", test_faces);
   g_test_add_func ("/base/convex/shadow", test_shadow);
   g_test_add_func ("/base/convex/plane-prism", test_plane_prism);
   return g_test_run ();
