@@ -13,6 +13,7 @@ typedef struct {
   const char *end;
   guint depth;          /* lists and objects that are open */
   guint deepest;        /* as many as may be */
+  guint values;         /* numbers, texts, lists … so far */
   char *opened;         /* room for @deepest signs: '[' or '{' by depth */
   const char *expected; /* N_()-marked: what should stand at @at, when it failed */
 } TwJsonScan;

@@ -2,6 +2,7 @@
 #include "base/json-private.h"
 
 #include "base/error.h"
+#include "base/json.h"
 
 #include <math.h>
 #include <string.h>
@@ -69,6 +70,14 @@ scan_digits (TwJsonScan *self)
   return self->at > from ? TRUE : fail (self, N_ ("a digit"));
 }
 
+/* The whole number from @from on is at fault. */
+static gboolean
+fail_number (TwJsonScan *self, const char *from, const char *expected)
+{
+  self->at = from;
+  return fail (self, expected);
+}
+
 static gboolean
 scan_number (TwJsonScan *self)
 {
@@ -82,7 +91,7 @@ scan_number (TwJsonScan *self)
   else if (!scan_digits (self))
     return FALSE;
   if (self->at < self->end && g_ascii_isdigit (*self->at))
-    return fail (self, N_ ("a number without leading zeros"));
+    return fail_number (self, from, N_ ("a number without leading zeros"));
   if (self->at < self->end && *self->at == '.') {
     self->at++;
     if (!scan_digits (self))
@@ -96,9 +105,9 @@ scan_number (TwJsonScan *self)
       return FALSE;
   }
   if (self->at - from > 60)
-    return fail (self, N_ ("a number of at most 60 signs"));
+    return fail_number (self, from, N_ ("a number of at most 60 signs"));
   text = g_strndup (from, (gsize)(self->at - from));
-  return isfinite (g_ascii_strtod (text, NULL)) ? TRUE : fail (self, N_ ("a number that is finite"));
+  return isfinite (g_ascii_strtod (text, NULL)) || fail_number (self, from, N_ ("a number that is finite"));
 }
 
 static gboolean
@@ -127,6 +136,8 @@ scan_value (TwJsonScan *self)
 {
   if (self->at == self->end)
     return fail (self, N_ ("a value"));
+  if (++self->values > TW_JSON_MOST_VALUES)
+    return fail (self, N_ ("at most 500000 values in a file"));
   switch (*self->at) {
   case '{':
   case '[':

@@ -4,10 +4,13 @@
 #include "base/json-private.h"
 #include "base/units.h"
 
+#define LONGEST_WORD 24
+
 /* What stands at @at, for a message. */
 static char *
 found_at (const char *at, const char *end)
 {
+  const char *word = at;
   gunichar c;
 
   if (at >= end)
@@ -15,7 +18,14 @@ found_at (const char *at, const char *end)
   c = g_utf8_get_char_validated (at, end - at);
   if (c == (gunichar)-1 || c == (gunichar)-2 || c < 0x20)
     return g_strdup_printf (_ ("the byte 0x%02x"), (guint)(guchar)*at);
-  return g_strdup_printf ("\"%.*s\"", (int)(g_utf8_next_char (at) - at), at);
+  if (c == 0xfeff)
+    return g_strdup (_ ("a byte order mark"));
+  while (word < end && word - at < LONGEST_WORD
+         && (g_ascii_isalnum (*word) || (*word != '\0' && strchr ("+-._", *word) != NULL)))
+    word++;
+  if (word == at)
+    word = g_utf8_next_char (at);
+  return g_strdup_printf ("\"%.*s%s\"", (int)(word - at), at, word - at == LONGEST_WORD ? "…" : "");
 }
 
 static void
@@ -29,7 +39,8 @@ trouble_at (TwTroubles *troubles, const char *text, const char *at, const char *
       line++;
       start = c + 1;
     }
-  tw_troubles_add (troubles, g_strdup_printf (_ ("line %u, column %u"), line, (guint)(at - start) + 1),
+  tw_troubles_add (troubles,
+                   g_strdup_printf (_ ("line %u, column %ld"), line, g_utf8_strlen (start, at - start) + 1),
                    found_at (at, end), expected);
 }
 
@@ -198,6 +209,7 @@ char *
 tw_json_found (const cJSON *item)
 {
   g_autofree char *start = NULL;
+  GString *out;
 
   if (cJSON_IsObject (item))
     return g_strdup (_ ("an object"));
@@ -209,6 +221,12 @@ tw_json_found (const cJSON *item)
     return g_strdup ("null");
   if (cJSON_IsNumber (item))
     return tw_number_text (item->valuedouble);
-  start = g_utf8_strlen (item->valuestring, -1) > 40 ? g_utf8_substring (item->valuestring, 0, 40) : NULL;
-  return start != NULL ? g_strdup_printf ("\"%s…\"", start) : g_strdup_printf ("\"%s\"", item->valuestring);
+  if (g_utf8_strlen (item->valuestring, -1) > 40) {
+    g_autofree char *whole = g_utf8_substring (item->valuestring, 0, 40);
+
+    start = g_strconcat (whole, "…", NULL);
+  }
+  out = g_string_new (NULL);
+  print_string (out, start != NULL ? start : item->valuestring);
+  return g_string_free (out, FALSE);
 }

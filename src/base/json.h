@@ -14,6 +14,10 @@
 
 G_BEGIN_DECLS
 
+/* Numbers, texts, lists and so on in one file: a tree of so many takes some 60 MB, and no job has so much to
+ * say. */
+#define TW_JSON_MOST_VALUES 500000
+
 /**
  * tw_json_parse:
  * @text: @length bytes, need not end in zero
