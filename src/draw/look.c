@@ -76,6 +76,8 @@ tw_look_paper (gboolean large)
   memcpy (look.heights, paper_heights[large ? 1 : 0], sizeof look.heights);
   look.arrow_length = look.heights[TW_INK_SIZE_NOTE] * 0.9;
   look.arrow_width = look.arrow_length / 3;
+  look.way_length = look.heights[TW_INK_SIZE_NOTE];
+  look.way_width = look.way_length * 0.7;
   look.hatch_gap = large ? 3.5 : 2.5;
   memcpy (look.colours, colours[TW_LOOK_PRINT], sizeof look.colours);
   return look;
@@ -84,7 +86,13 @@ tw_look_paper (gboolean large)
 TwLook
 tw_look_screen (TwLookGround ground, gboolean contrast)
 {
-  TwLook look = { .arrow_length = 9, .arrow_width = 3, .dot_diameter = 3, .hatch_gap = 6, .halo = TRUE };
+  TwLook look = { .arrow_length = 9,
+                  .arrow_width = 3,
+                  .way_length = 10,
+                  .way_width = 7,
+                  .dot_diameter = 3,
+                  .hatch_gap = 6,
+                  .halo = TRUE };
 
   memcpy (look.pens, screen_pens, sizeof look.pens);
   memcpy (look.heights, screen_heights, sizeof look.heights);
@@ -94,6 +102,13 @@ tw_look_screen (TwLookGround ground, gboolean contrast)
     look.colours[TW_INK_TINT_FAINT] = look.colours[TW_INK_TINT_INK];
   }
   return look;
+}
+
+void
+tw_look_head (const TwLook *self, TwInkPen pen, double *length, double *width)
+{
+  *length = pen == TW_INK_PEN_WATER ? self->way_length : self->arrow_length;
+  *width = pen == TW_INK_PEN_WATER ? self->way_width : self->arrow_width;
 }
 
 void

@@ -31,11 +31,16 @@ typedef struct {
   double heights[TW_INK_N_SIZES];  /* of capitals; mm on paper, px on a screen */
   double arrow_length;             /* of a head; mm or px */
   double arrow_width;              /* mm or px */
+  double way_length;               /* of a head on the way of water or air; mm or px */
+  double way_width;                /* mm or px */
   double dot_diameter;             /* mm or px */
   double hatch_gap;                /* between the closest hatch lines; mm or px */
   guint32 colours[TW_INK_N_TINTS]; /* 0xRRGGBB */
   gboolean halo;                   /* texts have a paper-coloured rim */
 } TwLook;
+
+/* Length and width of a head that is written with @pen. */
+void tw_look_head (const TwLook *self, TwInkPen pen, double *length, double *width);
 
 /* For a sheet of paper; @large for A1, A0 and the inch sheets D and E. */
 TwLook tw_look_paper (gboolean large);

@@ -121,9 +121,8 @@ lines_coincide (const TwPlaceLine *a, const TwPlaceLine *b, double length_mm)
   return MIN (MAX (along0_mm, along1_mm), length_mm) - MAX (MIN (along0_mm, along1_mm), 0) > 2 * TOUCH_MM;
 }
 
-/* Whether @other crosses @line between the ends of both, or lies on it. */
-static gboolean
-lines_cross (const TwPlaceLine *line, const TwPlaceLine *other)
+gboolean
+tw_place_lines_cross (const TwPlaceLine *line, const TwPlaceLine *other)
 {
   TwPoint step = minus (line->to, line->from), other_step = minus (other->to, other->from);
   TwPoint between = minus (other->from, line->from);
@@ -156,7 +155,7 @@ check_dimension (const TwPlace *self, guint nth, GArray *found)
   for (guint i = 0; i < near->len; i++) {
     const TwPlaceLine *other = &g_array_index (self->lines, TwPlaceLine, g_array_index (near, guint, i));
 
-    if (other->item != line->item && !is_own_head (self, line, other) && lines_cross (line, other))
+    if (other->item != line->item && !is_own_head (self, line, other) && tw_place_lines_cross (line, other))
       add (found, TW_PLACE_DIMENSION_CROSSED, line->item, other->item, box);
   }
 }

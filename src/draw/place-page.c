@@ -6,7 +6,9 @@
 
 #include <math.h>
 
+/* Side of a cell, and most cells along a side: a page on a screen may be very large. */
 #define CELL_MM 10.0
+#define MOST_CELLS 200
 
 /* More than a text keeps from any line. */
 #define NEAR_MM 2.0
@@ -27,8 +29,9 @@ tw_place_new (const TwBox *frame, const TwLook *look, const TwMeasure *measure)
   self->hatches = g_array_new (FALSE, FALSE, sizeof (guint));
   self->grounds = g_array_new (FALSE, FALSE, sizeof (TwPlaceGround));
   self->blocks = g_array_new (FALSE, FALSE, sizeof (TwPlaceBlock));
-  self->n_across = MAX (1, ceil ((frame->x1_mm - frame->x0_mm) / CELL_MM));
-  self->n_up = MAX (1, ceil ((frame->y1_mm - frame->y0_mm) / CELL_MM));
+  self->cell_mm = MAX (CELL_MM, MAX (frame->x1_mm - frame->x0_mm, frame->y1_mm - frame->y0_mm) / MOST_CELLS);
+  self->n_across = MAX (1, ceil ((frame->x1_mm - frame->x0_mm) / self->cell_mm));
+  self->n_up = MAX (1, ceil ((frame->y1_mm - frame->y0_mm) / self->cell_mm));
   self->cells = g_new0 (GArray *, self->n_across * self->n_up);
   return self;
 }
@@ -60,9 +63,9 @@ tw_place_add_block (TwPlace *self, const TwBox *box, const char *layer)
  */
 
 static guint
-cell_of (double at_mm, double low_mm, guint n)
+cell_of (const TwPlace *self, double from_low_mm, guint n)
 {
-  return CLAMP (floor ((at_mm - low_mm) / CELL_MM), 0, n - 1);
+  return CLAMP (floor (from_low_mm / self->cell_mm), 0, n - 1);
 }
 
 /* The cells that a box touches, ends counted. */
@@ -75,10 +78,10 @@ static Cells
 cells_of (const TwPlace *self, const TwBox *box)
 {
   return (Cells){
-    .across0 = cell_of (box->x0_mm, self->frame.x0_mm, self->n_across),
-    .across1 = cell_of (box->x1_mm, self->frame.x0_mm, self->n_across),
-    .up0 = cell_of (box->y0_mm, self->frame.y0_mm, self->n_up),
-    .up1 = cell_of (box->y1_mm, self->frame.y0_mm, self->n_up),
+    .across0 = cell_of (self, box->x0_mm - self->frame.x0_mm, self->n_across),
+    .across1 = cell_of (self, box->x1_mm - self->frame.x0_mm, self->n_across),
+    .up0 = cell_of (self, box->y0_mm - self->frame.y0_mm, self->n_up),
+    .up1 = cell_of (self, box->y1_mm - self->frame.y0_mm, self->n_up),
   };
 }
 
@@ -98,8 +101,8 @@ tw_place_lines_near (const TwPlace *self, const TwBox *box)
   return near;
 }
 
-static void
-add_line (TwPlace *self, guint item, TwPoint from, TwPoint to)
+void
+tw_place_add_line (TwPlace *self, guint item, TwPoint from, TwPoint to)
 {
   TwPlaceLine line = { item, from, to };
   TwBox box = tw_box_add_point (tw_box_add_point (TW_BOX_EMPTY, from), to);
@@ -117,26 +120,38 @@ add_line (TwPlace *self, guint item, TwPoint from, TwPoint to)
     }
 }
 
-static void
-add_edge (TwPlace *self, guint item, const TwInkCorner *from, const TwInkCorner *to)
+void
+tw_place_flatten (const TwInkCorner *from, const TwInkCorner *to, GArray *lines)
 {
+  TwPlaceLine line = { 0, from->at, to->at };
   TwArc arc;
   guint n;
-  TwPoint last = from->at;
 
   if (tw_point_distance_mm (from->at, to->at) < 1e-9)
     return;
   if (from->bow_mm == 0) {
-    add_line (self, item, from->at, to->at);
+    g_array_append_val (lines, line);
     return;
   }
   arc = tw_arc_of_edge (from->at, to->at, from->bow_mm);
   n = MAX (1, ceil (fabs (arc.turn_rad) / ARC_STEP_RAD));
   for (guint i = 1; i <= n; i++) {
-    TwPoint next = i == n ? to->at : tw_arc_point (&arc, (double)i / n);
+    line.to = i == n ? to->at : tw_arc_point (&arc, (double)i / n);
+    g_array_append_val (lines, line);
+    line.from = line.to;
+  }
+}
 
-    add_line (self, item, last, next);
-    last = next;
+static void
+add_edge (TwPlace *self, guint item, const TwInkCorner *from, const TwInkCorner *to)
+{
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (TwPlaceLine));
+
+  tw_place_flatten (from, to, lines);
+  for (guint i = 0; i < lines->len; i++) {
+    const TwPlaceLine *line = &g_array_index (lines, TwPlaceLine, i);
+
+    tw_place_add_line (self, item, line->from, line->to);
   }
 }
 
@@ -167,10 +182,12 @@ static void
 add_head (TwPlace *self, guint nth, const TwInkItem *item)
 {
   TwPoint at = item->corners[0].at;
+  double length_mm, width_mm;
 
-  add_line (self, nth, at,
-            (TwPoint){ at.x_mm - self->look.arrow_length * cos (item->angle_rad),
-                       at.y_mm - self->look.arrow_length * sin (item->angle_rad) });
+  tw_look_head (&self->look, item->style.pen, &length_mm, &width_mm);
+  tw_place_add_line (
+      self, nth, at,
+      (TwPoint){ at.x_mm - length_mm * cos (item->angle_rad), at.y_mm - length_mm * sin (item->angle_rad) });
 }
 
 static void
@@ -185,11 +202,13 @@ take_item (TwPlace *self, guint nth, const TwInkItem *item)
     g_array_append_val (self->texts, text);
     break;
   case TW_INK_FILL:
-    if (item->style.tint == TW_INK_TINT_PAPER) {
+    if (item->style.tint != TW_INK_TINT_PAPER) {
+      add_edges (self, nth, item);
+    } else if (item->style.pen == TW_INK_PEN_LEADER) {
       tw_ink_item_bounds (item, &ground.box);
       g_array_append_val (self->grounds, ground);
     } else {
-      add_edges (self, nth, item);
+      tw_place_cover (self, item);
     }
     break;
   case TW_INK_HATCH:
@@ -221,76 +240,8 @@ tw_place_take (TwPlace *self, const TwInk *ink, guint first)
     take_item (self, i, tw_ink_get (ink, i));
 }
 
-/* --- what meets a box -------------------------------------------------------------------------------------
- */
-
-gboolean
-tw_place_boxes_meet (const TwBox *a, const TwBox *b)
-{
-  return a->x0_mm < b->x1_mm && b->x0_mm < a->x1_mm && a->y0_mm < b->y1_mm && b->y0_mm < a->y1_mm;
-}
-
-/* Cuts the share t0..t1 of a line down to where from + t · step lies strictly within low..high. */
-static gboolean
-clip (double from, double step, const double bounds[2], double *t0, double *t1)
-{
-  double low, high;
-
-  if (step == 0)
-    return from > bounds[0] && from < bounds[1];
-  low = (bounds[0] - from) / step;
-  high = (bounds[1] - from) / step;
-  *t0 = MAX (*t0, MIN (low, high));
-  *t1 = MIN (*t1, MAX (low, high));
-  return *t0 < *t1;
-}
-
-gboolean
-tw_place_line_meets (const TwPlaceLine *line, const TwBox *box)
-{
-  const double across[] = { box->x0_mm, box->x1_mm }, up[] = { box->y0_mm, box->y1_mm };
-  double t0 = 0, t1 = 1;
-
-  return clip (line->from.x_mm, line->to.x_mm - line->from.x_mm, across, &t0, &t1)
-         && clip (line->from.y_mm, line->to.y_mm - line->from.y_mm, up, &t0, &t1);
-}
-
-TwBox
-tw_place_room_for_lines (const TwPlace *self, const TwBox *box, TwInkPen pen)
-{
-  return tw_box_grow (*box, TW_PLACE_PAD_MM / 2 + self->look.pens[pen].width / 2);
-}
-
-gboolean
-tw_place_pen_may_hide (TwInkPen pen)
-{
-  return pen == TW_INK_PEN_THIN || pen == TW_INK_PEN_BEHIND || pen == TW_INK_PEN_CENTRE
-         || pen == TW_INK_PEN_HATCH || pen == TW_INK_PEN_GRID || pen == TW_INK_PEN_OTHER;
-}
-
-/* Whether the rings of @item enclose @at or an edge of theirs enters @box: even-odd, arcs taken as chords. */
-gboolean
-tw_place_hatch_meets (const TwInkItem *item, const TwBox *box)
-{
-  TwPoint at = { (box->x0_mm + box->x1_mm) / 2, (box->y0_mm + box->y1_mm) / 2 };
-  gboolean inside = FALSE;
-
-  for (guint first = 0, end; first < item->n_corners; first = end) {
-    end = tw_ink_ring_end (item, first);
-    for (guint i = first; i < end; i++) {
-      TwPlaceLine edge = { 0, item->corners[i].at, item->corners[i + 1 < end ? i + 1 : first].at };
-
-      if (tw_place_line_meets (&edge, box))
-        return TRUE;
-      if ((edge.from.y_mm > at.y_mm) != (edge.to.y_mm > at.y_mm)
-          && at.x_mm < edge.from.x_mm
-                           + (edge.to.x_mm - edge.from.x_mm) * (at.y_mm - edge.from.y_mm)
-                                 / (edge.to.y_mm - edge.from.y_mm))
-        inside = !inside;
-    }
-  }
-  return inside;
-}
+/* --- what is free
+ * -------------------------------------------------------------------------------------------- */
 
 static gboolean
 lines_leave_free (const TwPlace *self, const TwBox *box, gboolean grounded)
@@ -330,6 +281,33 @@ tw_place_is_free (const TwPlace *self, const TwBox *box, gboolean grounded)
     if (tw_place_hatch_meets (tw_ink_get (self->ink, g_array_index (self->hatches, guint, i)), &wide))
       return FALSE;
   return lines_leave_free (self, box, grounded);
+}
+
+gboolean
+tw_place_is_clear (const TwPlace *self, TwPoint from, TwPoint to)
+{
+  const TwPlaceLine leader = { 0, from, to };
+  TwBox box = tw_box_add_point (tw_box_add_point (TW_BOX_EMPTY, from), to);
+  g_autoptr (GArray) near = tw_place_lines_near (self, &box);
+
+  for (guint i = 0; i < self->texts->len; i++) {
+    TwBox room
+        = tw_place_room_for_lines (self, &g_array_index (self->texts, TwPlaceText, i).box, TW_INK_PEN_LEADER);
+
+    if (tw_place_line_meets (&leader, &room))
+      return FALSE;
+  }
+  for (guint i = 0; i < self->blocks->len; i++)
+    if (tw_place_line_meets (&leader, &g_array_index (self->blocks, TwPlaceBlock, i).box))
+      return FALSE;
+  for (guint i = 0; i < near->len; i++) {
+    const TwPlaceLine *line = &g_array_index (self->lines, TwPlaceLine, g_array_index (near, guint, i));
+
+    if (tw_ink_get (self->ink, line->item)->style.pen == TW_INK_PEN_DIMENSION
+        && tw_place_lines_cross (line, &leader))
+      return FALSE;
+  }
+  return TRUE;
 }
 
 gboolean

@@ -21,7 +21,7 @@ typedef struct {
   TwPoint to;
 } TwPlaceLine;
 
-/* A paper-coloured ground: hides narrow lines written before it. */
+/* A paper-coloured ground of a text: hides narrow lines written before it. */
 typedef struct {
   guint item; /* number in the ink */
   TwBox box;
@@ -43,6 +43,7 @@ struct _TwPlace {
   GArray *hatches; /* of guint: numbers of hatches in the ink */
   GArray *grounds; /* of TwPlaceGround */
   GArray *blocks;  /* of TwPlaceBlock */
+  double cell_mm;  /* side of a cell */
   guint n_across;  /* cells along the width */
   guint n_up;      /* cells along the height */
   GArray **cells;  /* of guint: the lines in each cell; NULL for none. Outer cells take what is outside */
@@ -51,6 +52,18 @@ struct _TwPlace {
 /* Numbers of the lines in the cells that @box touches; a line of several cells comes several times.
  * (transfer full) (element-type guint) */
 GArray *tw_place_lines_near (const TwPlace *self, const TwBox *box) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Notes one straight line. */
+void tw_place_add_line (TwPlace *self, guint item, TwPoint from, TwPoint to);
+
+/* Adds the edge from @from to the next corner @to as short straight lines to @lines. */
+void tw_place_flatten (const TwInkCorner *from, const TwInkCorner *to, GArray *lines);
+
+/* Takes out of the lines noted so far what the part @item covers. */
+void tw_place_cover (TwPlace *self, const TwInkItem *item);
+
+/* Whether two lines cross between their ends, or lie on each other; touching ends do not count. */
+gboolean tw_place_lines_cross (const TwPlaceLine *line, const TwPlaceLine *other);
 
 /* Whether two boxes share more than an edge. */
 gboolean tw_place_boxes_meet (const TwBox *a, const TwBox *b);

@@ -119,6 +119,9 @@ void tw_place_take (TwPlace *self, const TwInk *ink, guint first);
  * paper-coloured ground, so narrow lines and hatches may lie under it. */
 gboolean tw_place_is_free (const TwPlace *self, const TwBox *box, gboolean grounded);
 
+/* Whether a leader from @from to @to would cross no text, no dimension line and no block. */
+gboolean tw_place_is_clear (const TwPlace *self, TwPoint from, TwPoint to);
+
 /**
  * tw_place_label:
  * @at: what the text names
@@ -142,8 +145,9 @@ gboolean tw_place_label (const TwPlace *self,
  * The proof. A fault is: a text box on another; a line or hatch through a text box; anything that crosses a
  * dimension line between its ends; text or line outside the frame; anything on a block that is not of its
  * layer. Text boxes are as measured, with TW_PLACE_PAD_MM round them towards texts and half of it towards
- * lines. Narrow lines (hatch, thin, centre, behind, grid) that a paper-coloured ground covers before the text
- * is written do not count; outlines always do.
+ * lines. A paper-coloured fill with the leader's pen is the ground of a text: narrow lines (hatch, thin,
+ * centre, behind, grid) under it do not count, outlines always do. Any other paper-coloured fill is a part
+ * that covers what was written before it.
  *
  * Returns: (transfer full) (element-type TwPlaceCollision): empty if nothing meets; in order of @item, then
  * @other

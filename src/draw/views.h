@@ -70,25 +70,28 @@ typedef struct {
   const TwLook *look;       /* (transfer none) */
   const TwMeasure *measure; /* (transfer none): for the names; not read with TW_VIEW_NO_NAMES */
   const char *(*translate) (const char *words); /* for marked words; NULL leaves them English */
+  const TwBox
+      *shown; /* what will be seen, mm of the view: fins and names beyond it are left out; NULL: all */
 } TwViewManner;
 
-/* What a label names. */
+/* What a label names; those that come first are placed first. */
 typedef enum {
-  TW_VIEW_LABEL_VOLUME, /* name of what takes room */
-  TW_VIEW_LABEL_PORT,   /* letter of a port, in a ring; as in the port table */
-  TW_VIEW_LABEL_ENGINE, /* name of an engine port */
   TW_VIEW_LABEL_PASS,   /* number of a pass and of its tubes */
+  TW_VIEW_LABEL_PORT,   /* letter of a port, in a ring; as in the port table */
+  TW_VIEW_LABEL_END,    /* beside the arrow at an inlet or outlet */
   TW_VIEW_LABEL_BEND,   /* number of a hose's bend, in a ring */
   TW_VIEW_LABEL_AIR,    /* beside the air's arrow */
+  TW_VIEW_LABEL_ENGINE, /* name of an engine port */
+  TW_VIEW_LABEL_VOLUME, /* name of what takes room */
 } TwViewLabelKind;
 
 /* A text that a view wants, not placed yet. */
 typedef struct {
   TwViewLabelKind kind;
   TwId part;
-  TwPoint at; /* what it names; mm of the view */
-  double
-      reach_mm; /* how far from there it may stand and still be understood without a leader; mm of the view */
+  TwPoint at;       /* what it names, mm of the view */
+  TwBox around;     /* round all of what it names, mm of the view: beside that it may stand */
+  double inside_mm; /* radius of the room round @at inside what it names; 0: it must stand beside */
   TwInkTint tint;
   char *text; /* owned */
 } TwViewLabel;

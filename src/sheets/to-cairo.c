@@ -175,8 +175,10 @@ draw_arrow (const Hand *hand, const TwInkItem *item)
 {
   TwPoint at = place_of (hand, item->corners[0].at);
   double c = cos (item->angle_rad), s = sin (item->angle_rad);
-  double length = hand->look->arrow_length, half = hand->look->arrow_width / 2;
+  double length, width, half;
 
+  tw_look_head (hand->look, item->style.pen, &length, &width);
+  half = width / 2;
   set_tint (hand, item->style.tint, 1);
   cairo_new_path (hand->cr);
   cairo_move_to (hand->cr, at.x_mm, at.y_mm);

@@ -158,8 +158,10 @@ put_arrow (const Pen *pen, const TwInkItem *item)
 {
   TwPoint at = item->corners[0].at;
   double c = cos (item->angle_rad), s = sin (item->angle_rad);
-  double length_mm = pen->page->look->arrow_length, half_mm = pen->page->look->arrow_width / 2;
+  double length_mm, width_mm, half_mm;
 
+  tw_look_head (pen->page->look, item->style.pen, &length_mm, &width_mm);
+  half_mm = width_mm / 2;
   g_string_append (pen->out, "<path d=\"M");
   put_point (pen, at);
   g_string_append_c (pen->out, 'L');

@@ -7,7 +7,7 @@
 
 static const TwInkStyle edge_style = { TW_INK_PEN_OUTLINE, TW_INK_TINT_INK, "part", { "" } };
 
-/* What every test draws on: an A2-like page. */
+/* What every test draws on: a page that is larger than eight tiers of wide figures ask for. */
 typedef struct {
   TwLook look;
   TwMeasure measure;
@@ -27,7 +27,7 @@ page_init (Page *page, gboolean inches)
 static guint
 faults_of (Page *page)
 {
-  g_autoptr (TwPlace) place = tw_place_new (&(TwBox){ 0, 0, 594, 420 }, &page->look, &page->measure);
+  g_autoptr (TwPlace) place = tw_place_new (&(TwBox){ -100, -100, 700, 520 }, &page->look, &page->measure);
   g_autoptr (GArray) found = NULL;
 
   tw_place_take (place, page->ink, 0);

@@ -11,7 +11,8 @@ static const TwInkStyle thin = { TW_INK_PEN_THIN, TW_INK_TINT_INK, "part", { "" 
 static const TwInkStyle dimension = { TW_INK_PEN_DIMENSION, TW_INK_TINT_SOFT, "dimension", { "" } };
 static const TwInkStyle extension = { TW_INK_PEN_EXTENSION, TW_INK_TINT_SOFT, "dimension", { "" } };
 static const TwInkStyle leader = { TW_INK_PEN_LEADER, TW_INK_TINT_SOFT, "dimension", { "" } };
-static const TwInkStyle ground = { TW_INK_PEN_OUTLINE, TW_INK_TINT_PAPER, "part", { "" } };
+static const TwInkStyle ground = { TW_INK_PEN_LEADER, TW_INK_TINT_PAPER, "part", { "" } };
+static const TwInkStyle cover = { TW_INK_PEN_OUTLINE, TW_INK_TINT_PAPER, "part", { "" } };
 static const TwInkStyle block = { TW_INK_PEN_THIN, TW_INK_TINT_INK, "title", { "" } };
 static const TwInkStyle frame = { TW_INK_PEN_FRAME, TW_INK_TINT_INK, TW_PLACE_FRAME_LAYER, { "" } };
 
@@ -153,6 +154,14 @@ ring_through_text (TwInk *ink)
   tw_ink_ring (ink, &edge, (TwPoint){ 105.25, 101.75 }, 1.2); /* radius 4.2: cuts both ends */
 }
 
+static void
+covered_in_part (TwInk *ink)
+{
+  line (ink, &edge, 60, 102, 120, 102);
+  rectangle (ink, &cover, &(TwBox){ 70, 95, 108, 110 }, FALSE); /* what sticks out still runs into the text */
+  text (ink, &edge, 100, 100, "ABCD");
+}
+
 /* --- what is well placed ----------------------------------------------------------------------------------
  */
 
@@ -174,6 +183,11 @@ good_page (TwInk *ink)
   line (ink, &thin, 104, 130, 104, 170);
   rectangle (ink, &ground, &(TwBox){ 99, 149, 112, 155 }, FALSE);
   text (ink, &edge, 100, 150, "ABCD");
+  line (ink, &edge, 200, 60, 260, 90);
+  line (ink, &dimension, 202, 55, 202, 95);
+  tw_ink_circle (ink, &edge, (TwPoint){ 230, 75 }, 20);
+  rectangle (ink, &cover, &(TwBox){ 195, 50, 265, 100 }, FALSE); /* a part over all that */
+  text (ink, &edge, 225, 75, "ABCD");
   text (ink, &block, 195, 20, "title");
   line (ink, &block, 190, 26, 270, 26);
   line (ink, &frame, 0, 0, 297, 0);
@@ -196,6 +210,7 @@ static const Planted planted[] = {
   { "hatch-under-text", hatch_under_text, TW_PLACE_LINE_THROUGH_TEXT },
   { "ground-hides-no-outline", ground_hides_no_outline, TW_PLACE_LINE_THROUGH_TEXT },
   { "line-after-ground", line_after_ground, TW_PLACE_LINE_THROUGH_TEXT },
+  { "covered-in-part", covered_in_part, TW_PLACE_LINE_THROUGH_TEXT },
   { "head-in-text", head_in_text, TW_PLACE_LINE_THROUGH_TEXT },
   { "ring-through-text", ring_through_text, TW_PLACE_LINE_THROUGH_TEXT },
   { "dimension-crossed", dimension_crossed, TW_PLACE_DIMENSION_CROSSED },
