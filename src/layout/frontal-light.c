@@ -7,12 +7,6 @@
  * very same corners there. */
 #define GRID_PER_MM 1e9
 
-/* What is being gathered of one part. */
-typedef struct {
-  GPtrArray *areas;  /* of TwArea */
-  double nearest_mm; /* along the air's way */
-} Gathered;
-
 static void
 clear_room (gpointer data)
 {
@@ -143,14 +137,22 @@ on_grid (double value_mm, double least_mm, double most_mm)
   return CLAMP (rint (value_mm * GRID_PER_MM) / GRID_PER_MM, least_mm, most_mm);
 }
 
+void
+tw_light_gather_area (TwArea *area, TwGathered *gathered)
+{
+  if (tw_area_is_empty (area))
+    tw_area_unref (area);
+  else
+    g_ptr_array_add (gathered->areas, area);
+}
+
 /* Shadow of a polyhedron of which all shades the face. */
 static void
-gather_shadow (const TwLight *self, const TwConvex *solid, Gathered *gathered)
+gather_shadow (const TwLight *self, const TwConvex *solid, TwGathered *gathered)
 {
   guint n = tw_convex_n_points (solid);
   g_autofree TwPoint *points = g_new (TwPoint, n);
   TwBox face = self->core->face;
-  TwArea *area;
 
   for (guint i = 0; i < n; i++) {
     TwVec uvw = tw_frame_from_job (&self->core->frame, tw_convex_point (solid, i));
@@ -160,15 +162,11 @@ gather_shadow (const TwLight *self, const TwConvex *solid, Gathered *gathered)
     points[i].y_mm = on_grid (at.y_mm, face.y0_mm, face.y1_mm);
     gathered->nearest_mm = MIN (gathered->nearest_mm, MAX (0.0, -uvw.z / self->air.z));
   }
-  area = tw_area_new_hull (self->geos, points, n);
-  if (tw_area_is_empty (area))
-    tw_area_unref (area);
-  else
-    g_ptr_array_add (gathered->areas, area);
+  tw_light_gather_area (tw_area_new_hull (self->geos, points, n), gathered);
 }
 
-static void
-gather_polyhedron (const TwLight *self, TwConvex *solid, Gathered *gathered)
+void
+tw_light_gather_polyhedron (const TwLight *self, TwConvex *solid, TwGathered *gathered)
 {
   TwConvex *lit = clip (tw_convex_ref (solid), &self->upstream, 1);
 
@@ -192,157 +190,18 @@ gather_polyhedron (const TwLight *self, TwConvex *solid, Gathered *gathered)
   tw_convex_unref (lit);
 }
 
-/* How a rounded solid lies to half-spaces. */
-typedef enum {
-  LIES_IN,
-  LIES_OUT,
-  LIES_ACROSS,
-} Lie;
-
-static Lie
-lie_to (const TwConvex *solid, const TwHalfSpace *halves, guint n_halves)
-{
-  Lie lie = LIES_IN;
-
-  for (guint i = 0; i < n_halves; i++) {
-    if (tw_convex_least_mm (solid, halves[i].normal) >= halves[i].offset_mm)
-      return LIES_OUT;
-    if (tw_convex_reach_mm (solid, halves[i].normal) > halves[i].offset_mm)
-      lie = LIES_ACROSS;
-  }
-  return lie;
-}
-
-/* Whether a piece of hose counts as a whole, not at all, or in part. */
-static Lie
-lie_in_light (const TwLight *self, const TwConvex *solid)
-{
-  Lie lie = lie_to (solid, &self->upstream, 1);
-  Lie best = LIES_OUT;
-
-  if (lie == LIES_OUT || lie_to (solid, self->beam, G_N_ELEMENTS (self->beam)) == LIES_OUT)
-    return LIES_OUT;
-  if (self->rooms == NULL)
-    return lie;
-  for (guint i = 0; i < self->rooms->len && best != LIES_IN; i++) {
-    const TwRoom *room = &g_array_index (self->rooms, TwRoom, i);
-    Lie in = lie_to (solid, room->halves, room->n_halves);
-
-    if (in == LIES_IN || best == LIES_OUT)
-      best = in;
-  }
-  return best == LIES_IN ? lie : best;
-}
-
-/* Shadow of a chain of capsules that count as a whole, seen along the air and laid on the face. */
-static void
-gather_chain (const TwLight *self, const TwPlacedSolid *solids, guint n, Gathered *gathered)
-{
-  double radius_mm = tw_convex_radius_mm (solids[0].convex);
-  g_autofree TwPoint *points = g_new (TwPoint, n + 1);
-  g_autoptr (TwArea) strip = NULL;
-  g_autoptr (TwArea) on_plane = NULL;
-  g_autoptr (TwArea) face = tw_area_new_box (self->geos, self->core->face);
-  TwArea *area;
-
-  for (guint i = 0; i <= n; i++) {
-    const TwConvex *capsule = solids[MIN (i, n - 1)].convex;
-    TwVec at = tw_convex_point (capsule, i < n ? 0 : tw_convex_n_points (capsule) - 1);
-    TwVec seen = tw_frame_from_job (&self->view, at), uvw = tw_frame_from_job (&self->core->frame, at);
-    TwBox reach = tw_box_grow (self->core->face, radius_mm / self->air.z);
-
-    points[i] = (TwPoint){ seen.x, seen.y };
-    if (tw_box_contains (reach, along_air (self, uvw)))
-      gathered->nearest_mm = MIN (gathered->nearest_mm, MAX (0.0, (-uvw.z - radius_mm) / self->air.z));
-  }
-  strip = tw_area_new_strip (self->geos, points, n + 1, radius_mm, TRUE);
-  on_plane = tw_area_map (self->geos, strip, &self->to_face);
-  area = tw_area_intersection (self->geos, on_plane, face);
-  if (tw_area_is_empty (area))
-    tw_area_unref (area);
-  else
-    g_ptr_array_add (gathered->areas, area);
-}
-
-static TwVec
-capsule_end (const TwConvex *capsule, gboolean is_last)
-{
-  return tw_convex_point (capsule, is_last ? tw_convex_n_points (capsule) - 1 : 0);
-}
-
-static gboolean
-follows (const TwConvex *a, const TwConvex *b)
-{
-  return tw_convex_radius_mm (b) > 0.0 && fabs (tw_convex_radius_mm (a) - tw_convex_radius_mm (b)) <= 0.0
-         && tw_vec_distance_mm (capsule_end (a, TRUE), capsule_end (b, FALSE)) < 1e-6;
-}
-
-/* How far the cylinders of two capsules must overlap where @b follows @a so that no wedge stays open: the
- * radius by the tangent of half the turn. */
-static double
-wedge_mm (const TwPlacedSolid *a, const TwPlacedSolid *b)
-{
-  TwVec way_a = tw_vec_subtract (capsule_end (a->convex, TRUE), capsule_end (a->convex, FALSE));
-  TwVec way_b = tw_vec_subtract (capsule_end (b->convex, TRUE), capsule_end (b->convex, FALSE));
-  double turn_rad = tw_vec_angle_rad (tw_vec_unit (way_a), tw_vec_unit (way_b));
-
-  return follows (a->convex, b->convex) ? tw_convex_radius_mm (a->convex) * tan (MIN (0.5 * turn_rad, 1.0))
-                                        : 0.0;
-}
-
-/* A capsule of which only a part counts, as a cylinder that can be clipped, without the round ends. */
-static void
-gather_cut_capsule (const TwLight *self, const TwPlacedSolid *solids, guint n, guint at, Gathered *gathered)
-{
-  const TwConvex *capsule = solids[at].convex;
-  double radius_mm = tw_convex_radius_mm (capsule);
-  TwVec from = capsule_end (capsule, FALSE), to = capsule_end (capsule, TRUE);
-  TwVec way = tw_vec_unit (tw_vec_subtract (to, from));
-  TwConvex *cylinder;
-
-  if (!(tw_vec_distance_mm (from, to) > 0.0))
-    return;
-  if (at > 0)
-    from = tw_vec_add_scaled (from, -wedge_mm (&solids[at - 1], &solids[at]), way);
-  if (at + 1 < n)
-    to = tw_vec_add_scaled (to, wedge_mm (&solids[at], &solids[at + 1]), way);
-  cylinder = tw_convex_new_cylinder (from, to, radius_mm);
-  gather_polyhedron (self, cylinder, gathered);
-  tw_convex_unref (cylinder);
-}
-
-/* Capsules of a hose from place @at on: those that count as a whole and meet are one tube. Returns the place
- * after those that were taken. */
-static guint
-gather_capsules (const TwLight *self, const TwPlacedSolid *solids, guint n, guint at, Gathered *gathered)
-{
-  Lie lie = lie_in_light (self, solids[at].convex);
-  guint end = at + 1;
-
-  if (lie == LIES_ACROSS)
-    gather_cut_capsule (self, solids, n, at, gathered);
-  if (lie != LIES_IN)
-    return end;
-  while (end < n && follows (solids[end - 1].convex, solids[end].convex)
-         && lie_in_light (self, solids[end].convex) == LIES_IN)
-    end++;
-  gather_chain (self, &solids[at], end - at, gathered);
-  return end;
-}
-
 TwArea *
 tw_light_shadow (const TwLight *self, const TwPlacedSolid *solids, guint n_solids, double *distance_mm)
 {
   g_autoptr (GPtrArray) areas = g_ptr_array_new_with_free_func ((GDestroyNotify)tw_area_unref);
-  Gathered gathered = { .areas = areas, .nearest_mm = G_MAXDOUBLE };
+  TwGathered gathered = { .areas = areas, .nearest_mm = G_MAXDOUBLE };
 
   for (guint i = 0; i < n_solids;) {
-    if (tw_convex_radius_mm (solids[i].convex) > 0.0) {
-      i = gather_capsules (self, solids, n_solids, i, &gathered);
-    } else {
-      gather_polyhedron (self, solids[i].convex, &gathered);
-      i++;
-    }
+    guint end = tw_light_gather_tubes (self, solids, n_solids, i, &gathered);
+
+    if (end == i)
+      tw_light_gather_polyhedron (self, solids[end++].convex, &gathered);
+    i = end;
   }
   *distance_mm = areas->len > 0 ? gathered.nearest_mm : 0.0;
   if (areas->len == 1)

@@ -30,6 +30,12 @@ typedef struct {
   const GArray *rooms;  /* of TwRoom; NULL: everything counts */
 } TwLight;
 
+/* What is being gathered of one part. */
+typedef struct {
+  GPtrArray *areas;  /* of TwArea, on the face */
+  double nearest_mm; /* from the face along the air's way */
+} TwGathered;
+
 /* Pieces of all free volumes; NULL when the job has none. */
 GArray *tw_frontal_rooms (const TwPlacement *placement) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -47,5 +53,19 @@ TwArea *tw_light_shadow (const TwLight *self,
                          const TwPlacedSolid *solids,
                          guint n_solids,
                          double *distance_mm) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What of a polyhedron shades the face. */
+void tw_light_gather_polyhedron (const TwLight *self, TwConvex *solid, TwGathered *gathered);
+
+/* What of the hose shades it whose piece is @solids[@at] and goes on from there. Returns the place after what
+ * was gathered; @at itself when that is no piece of hose. */
+guint tw_light_gather_tubes (const TwLight *self,
+                             const TwPlacedSolid *solids,
+                             guint n,
+                             guint at,
+                             TwGathered *gathered);
+
+/* Keeps @area (taken) unless it is empty. */
+void tw_light_gather_area (TwArea *area, TwGathered *gathered);
 
 G_END_DECLS

@@ -473,6 +473,76 @@ test_bend (gconstpointer data)
     tw_convex_unref (g_array_index (solids, TwPlacedSolid, i).convex);
 }
 
+static void
+add_piece (GArray *solids, TwConvex *convex)
+{
+  TwPlacedSolid solid = { .part = air_id ("hose"), .role = TW_SOLID_HOSE, .convex = convex };
+
+  g_array_append_val (solids, solid);
+}
+
+/* Straight, quarter bend of R 80 and straight, r 15, as runs are handed over. The hose comes along @way,
+ * turns towards @turn. */
+static void
+add_run (GArray *solids, const TwVec *start, TwVec way, TwVec turn, double first_mm, double last_mm)
+{
+  const guint n = 90;
+  TwVec bend = tw_vec_add_scaled (*start, first_mm, way), centre = tw_vec_add_scaled (bend, 80, turn),
+        end = bend;
+
+  add_piece (solids, tw_convex_new_cylinder (*start, bend, 15));
+  for (guint i = 1; i <= n; i++) {
+    double a = i * G_PI_2 / n;
+    TwVec next = tw_vec_add_scaled (tw_vec_add_scaled (centre, -80 * cos (a), turn), 80 * sin (a), way);
+
+    add_piece (solids, tw_convex_new_capsule (end, next, 15));
+    end = next;
+  }
+  add_piece (solids, tw_convex_new_cylinder (end, tw_vec_add_scaled (end, last_mm, turn), 15));
+}
+
+typedef struct {
+  const char *name;
+  TwVec start, way, turn;
+  double first_mm, last_mm, bay_x1_mm;
+  double area_mm2, distance_mm;
+} HoseRun;
+
+static const HoseRun hose_runs[] = {
+  /* clang-format off */
+  /* Before the face, in one plane: 2r times the centreline. */
+  { "in-plane", { -150, -60, -100 }, { 1, 0, 0 }, { 0, 1, 0 }, 130, 80, 500, 30 * (130 + 80 + 80 * G_PI_2), 85 },
+  /* The same over the lower edge of the face at −100: the first straight starts 40 under it. */
+  { "over-the-edge", { -20, -140, -100 }, { 0, 1, 0 }, { 1, 0, 0 }, 100, 50, 500, 30 * (60 + 50 + 80 * G_PI_2), 85 },
+  /* The same in a bay that ends 20 into the last straight. */
+  { "out-of-the-bay", { -150, -60, -100 }, { 0, 1, 0 }, { 1, 0, 0 }, 60, 80, -50, 30 * (60 + 20 + 80 * G_PI_2), 85 },
+  /* It comes along the air and turns across it: a strip of 80 + 70 and half a disc. */
+  { "along-the-air", { 0, 0, -300 }, { 0, 0, 1 }, { 1, 0, 0 }, 120, 70, 500, 30 * 150 + G_PI * 112.5, 85 },
+  /* It crosses and then goes away with the air, down to 20 before the face: its flat end is a disc. */
+  { "towards-the-face", { -100, 0, -200 }, { 1, 0, 0 }, { 0, 0, 1 }, 60, 100, 500, 30 * 140 + G_PI * 112.5, 20 },
+  /* clang-format on */
+};
+
+static void
+test_hose_run (gconstpointer data)
+{
+  const HoseRun *c = data;
+  g_autoptr (TwJob) job = tw_job_new ();
+  g_autoptr (GArray) solids = g_array_new (FALSE, FALSE, sizeof (TwPlacedSolid));
+  Seen seen;
+
+  air_core (job, "core", 400, 200, 40);
+  air_rectangle (air_volume (job, "bay", -1, TW_DRAWN_FRONT, -500, 500), -500, -500, c->bay_x1_mm, 500);
+  add_run (solids, &c->start, c->way, c->turn, c->first_mm, c->last_mm);
+  seen = see (job, (const TwPlacedSolid *)(void *)solids->data, solids->len);
+  g_assert_cmpuint (seen.face->n_shades, ==, 1);
+  assert_near (shade_of (&seen, "hose")->alone_mm2, c->area_mm2, 1);
+  assert_near (shade_of (&seen, "hose")->distance_mm, c->distance_mm, 0.01);
+  seen_clear (&seen);
+  for (guint i = 0; i < solids->len; i++)
+    tw_convex_unref (g_array_index (solids, TwPlacedSolid, i).convex);
+}
+
 /* ---- bays ---- */
 
 /* Through an L-shaped bay a plate over its whole box is cut to the L, in one piece: no seam where the bay's
@@ -584,6 +654,10 @@ main (int argc, char **argv)
   for (guint i = 0; i < G_N_ELEMENTS (bends); i++) {
     g_autofree char *path = g_strdup_printf ("/layout/frontal/bend/%s", bends[i].name);
     g_test_add_data_func (path, &bends[i], test_bend);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (hose_runs); i++) {
+    g_autofree char *path = g_strdup_printf ("/layout/frontal/hose-run/%s", hose_runs[i].name);
+    g_test_add_data_func (path, &hose_runs[i], test_hose_run);
   }
   for (guint i = 0; i < G_N_ELEMENTS (named); i++) {
     g_autofree char *path = g_strdup_printf ("/layout/frontal/%s", named[i].name);
