@@ -15,7 +15,7 @@ const TwVerb tw_cli_verbs[] = {
     tw_cli_findings },
   { "check", N_ ("FILE…"), N_ ("read job files and say everything that is wrong in them"), tw_cli_check },
   { "set", N_ ("FILE PART.FIELD=VALUE…"), N_ ("change fields of a job file"), tw_cli_set },
-  { "new", N_ (""), N_ ("make a first layout that fits a bay"), tw_cli_new },
+  { "new", "", N_ ("make a first layout that fits a bay"), tw_cli_new },
   { NULL },
 };
 

@@ -102,8 +102,8 @@ too_small (const char *which, double missing_mm, GError **error)
 {
   g_set_error (
       error, TW_ERROR, TW_ERROR_REFUSED,
-      _ ("the bay's %s is %.0f mm too small for the smallest core of this kind with its tanks and ports"),
-      which, ceil (missing_mm));
+      _ ("the bay's %s is %d mm too small for the smallest core of this kind with its tanks and ports"),
+      which, (int)ceil (missing_mm));
   return FALSE;
 }
 

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Rules on C: layers, headers, sizes, numbers."""
+import hashlib
 import json
 import os
 import re
@@ -204,22 +205,44 @@ def alone(project):
         kept = [w for w in words[1:] if w.startswith(('-I', '-isystem', '-D', '-std=', '-pthread'))]
         if project.folder(path) and len(kept) > len(flags.get(project.folder(path), [])):
             flags[project.folder(path)] = kept
-    compiler = os.environ.get('CC', 'cc')
     toolkit = subprocess.run(['pkg-config', '--cflags', 'libadwaita-1'], capture_output=True, text=True).stdout.split()
     longest = max(flags.values(), key=len, default=[]) + toolkit   # for a folder that has headers only so far
 
     def compiled(path):
-        command = [compiler, '-fsyntax-only', '-Wall', '-Wextra', '-Werror', '-Wno-unused-parameter', '-x', 'c',
-                   *flags.get(project.folder(path), longest), '-include', os.path.join(project.root, path), os.devnull]
-        return path, subprocess.run(command, cwd=project.build, capture_output=True, text=True)
+        command = [os.environ.get('CC', 'cc'), '-fsyntax-only', '-Wall', '-Wextra', '-Werror', '-Wno-unused-parameter',
+                   '-x', 'c', *flags.get(project.folder(path), longest),
+                   '-include', os.path.join(project.root, path), os.devnull]
+        key = hashlib.sha256('\n'.join(command + with_included(project, path)).encode()).hexdigest()
+        if key in known:
+            return path, key, ''
+        done = subprocess.run(command, cwd=project.build, capture_output=True, text=True)
+        return path, key, done.stderr or 'fails' if done.returncode else ''
 
-    troubles = []
+    memory = os.path.join(project.build, 'headers-alone.json')   # what compiled once need not be compiled again
+    known = json.load(open(memory, encoding='utf-8')) if os.path.exists(memory) else []
+    troubles, good = [], []
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        for path, done in pool.map(compiled, [p for p, _ in sources(project, '.h')]):
-            if done.returncode:
-                first = next((line for line in done.stderr.splitlines() if 'error' in line), done.stderr)
+        for path, key, said in pool.map(compiled, [p for p, _ in sources(project, '.h')]):
+            if said:
+                first = next((line for line in said.splitlines() if 'error' in line), said)
                 troubles.append(Trouble(path, 1, f'does not compile by itself: {first}'))
+            else:
+                good.append(key)
+    with open(memory, 'w', encoding='utf-8') as stream:
+        json.dump(good, stream)
     return troubles
+
+
+def with_included(project, path, seen=None):
+    """Texts of a header and of all of ours that it includes."""
+    seen = {path} if seen is None else seen
+    texts = [project.files[path]]
+    for match in INCLUDE.finditer(project.files[path]):
+        included = 'src/' + match.group(2)
+        if project.files.get(included) is not None and included not in seen:
+            seen.add(included)
+            texts += with_included(project, included, seen)
+    return texts
 
 
 def layout_of_code(project):
