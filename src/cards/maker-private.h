@@ -65,6 +65,7 @@ TwCardRow *tw_maker_heading (TwCardMaker *self, const char *id, TwId part, const
 /* A row that reads `not yet computed`. */
 TwCardRow *tw_maker_pending (TwCardMaker *self, const char *id, TwId part, const char *label);
 
+/* Adds to a row: a figure for machines to read, and a further part that a click chooses. */
 void tw_row_figure (TwCardRow *self, const char *key, TwQuantity quantity, double value, const char *source);
 void tw_row_also (TwCardRow *self, TwId part);
 

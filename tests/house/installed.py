@@ -74,9 +74,8 @@ def main(root, build):
         program = os.path.join(bin_folder, command)
         tap.line(os.access(program, os.X_OK), f'the desktop entry starts an installed program ({command})')
 
-        # Our own data are sought in the user's data folder too: this one is made to hold nothing but what is installed.
-        env = {k: v for k, v in os.environ.items() if k != 'TANKWRIGHT_DATA'}
-        env.update(XDG_DATA_HOME=share, LC_ALL='C.UTF-8')
+        # The folder compiled in is not this one, so it is named; nothing else is there to be found.
+        env = dict(os.environ, TANKWRIGHT_DATA=os.path.join(share, 'tankwright'), LC_ALL='C.UTF-8')
         tap.line(*check(run([cli, '--version'], env=env), 'the command starts'))
         for sample in sorted(p for p in project.files if p.startswith('samples/') and p.endswith('.twjob')):
             tap.line(*check(run([cli, 'show', os.path.join(root, sample)], env=env),
