@@ -65,6 +65,14 @@ say_kinds (const TwCatalogue *catalogue)
   }
 }
 
+static gboolean
+takes_options_only (int argc)
+{
+  if (argc > 1)
+    tw_cli_usage ("new", _ ("It takes options only."));
+  return argc == 1;
+}
+
 static TwCliStatus
 make (const TwFirstLayoutWish *wish, const TwCatalogue *catalogue, const char *output)
 {
@@ -116,10 +124,8 @@ tw_cli_new (int argc, char **argv)
   TwCliStatus status;
   TwUnitStyle style;
 
-  if (!tw_cli_options ("new", entries, &argc, &argv))
+  if (!tw_cli_options ("new", entries, &argc, &argv) || !takes_options_only (argc))
     return TW_CLI_USAGE;
-  if (argc > 1)
-    return tw_cli_usage ("new", _ ("It takes options only."));
   catalogue = tw_cli_catalogue ();
   if (catalogue == NULL)
     return TW_CLI_FAILED;

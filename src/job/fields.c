@@ -112,6 +112,22 @@ tw_field_typed_name (const TwField *field)
   return g_strdup_printf ("%s_typed", field->name);
 }
 
+gboolean
+tw_field_is_typed_name (const TwField *field, const char *name)
+{
+  gsize stem = 0;
+
+  if (field->store != TW_FIELD_NUMBER || !g_str_has_suffix (name, "_typed"))
+    return FALSE;
+  stem = strlen (name) - strlen ("_typed");
+  if (strncmp (name, field->name, stem) != 0)
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    if (g_str_has_suffix (field->name, endings[i]))
+      return strlen (field->name) - strlen (endings[i]) == stem;
+  return field->name[stem] == '\0';
+}
+
 static char *
 join_choices (const TwField *field)
 {

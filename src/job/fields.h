@@ -90,6 +90,9 @@ gboolean tw_field_may_refer (const TwField *field, TwKind target);
  * full) */
 char *tw_field_typed_name (const TwField *field) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Whether @name is that member. */
+gboolean tw_field_is_typed_name (const TwField *field, const char *name);
+
 /* What a file or a person may say there, as words for an error: `a length of 0.3 to 20 mm`. Translated. */
 char *tw_field_accepts (const TwField *field) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -78,37 +78,51 @@ read_typed (TwJobReader *self, const TwField *field, const cJSON *item, const ch
   value->typed = g_strdup (item->valuestring);
 }
 
+static char *
+member_place (const char *where, const char *name)
+{
+  return where[0] != '\0' ? g_strdup_printf ("%s.%s", where, name) : g_strdup (name);
+}
+
+/* A member that is not there, or is there only as it was typed. */
+static void
+read_nothing (TwJobReader *self, const TwField *field, const cJSON *typed, const char *where)
+{
+  g_autofree char *accepts = NULL, *place = NULL;
+
+  if (field->store == TW_FIELD_REF && field->low >= 1) {
+    accepts = tw_field_accepts (field);
+    place = member_place (where, field->name);
+    tw_job_reader_trouble (self, place, g_strdup (_ ("nothing")), accepts);
+  }
+  if (typed != NULL) {
+    place = member_place (where, typed->string);
+    tw_job_reader_trouble (self, place, tw_json_found (typed), _ ("no typed text without its figure"));
+  }
+}
+
 static void
 read_field (TwJobReader *self, TwPart *part, guint nth, const cJSON *object, const char *where)
 {
   const TwField *field = &tw_kind_info (part->kind)->fields[nth];
   const cJSON *item = cJSON_GetObjectItemCaseSensitive (object, field->name), *typed = NULL;
-  g_autofree char *typed_name = tw_field_typed_name (field);
-  g_autofree char *place = where[0] ? g_strdup_printf ("%s.%s", where, field->name) : g_strdup (field->name);
-  g_autofree char *typed_place = typed_name == NULL ? NULL
-                                 : where[0]         ? g_strdup_printf ("%s.%s", where, typed_name)
-                                                    : g_strdup (typed_name);
+  g_autofree char *place = NULL, *typed_place = NULL;
   TwValue value;
 
-  g_hash_table_add (self->known, g_strdup (field->name));
-  if (typed_name != NULL) {
-    typed = cJSON_GetObjectItemCaseSensitive (object, typed_name);
-    g_hash_table_add (self->known, g_strdup (typed_name));
-  }
+  for (typed = object->child; typed != NULL; typed = typed->next)
+    if (tw_field_is_typed_name (field, typed->string))
+      break;
   if (item == NULL) {
-    g_autofree char *accepts = tw_field_accepts (field);
-
-    if (field->store == TW_FIELD_REF && field->low >= 1)
-      tw_job_reader_trouble (self, place, g_strdup (_ ("nothing")), accepts);
-    if (typed != NULL)
-      tw_job_reader_trouble (self, typed_place, tw_json_found (typed),
-                             _ ("no typed text without its figure"));
+    read_nothing (self, field, typed, where);
     return;
   }
+  place = member_place (where, field->name);
   if (!read_value (self, field, item, place, &value))
     return;
-  if (typed != NULL)
+  if (typed != NULL) {
+    typed_place = member_place (where, typed->string);
     read_typed (self, field, typed, typed_place, &value);
+  }
   tw_part_put (part, nth, &value);
 }
 
@@ -119,14 +133,32 @@ tw_job_reader_fields (TwJobReader *self, TwPart *part, const cJSON *object, cons
     read_field (self, part, i, object, where);
 }
 
+static gboolean
+is_known (TwKind kind, const char *name)
+{
+  const TwKindInfo *info = tw_kind_info (kind);
+
+  if (tw_kind_field (kind, name) >= 0 || tw_kind_list (kind, name) >= 0)
+    return TRUE;
+  for (guint i = 0; i < info->n_fields; i++)
+    if (tw_field_is_typed_name (&info->fields[i], name))
+      return TRUE;
+  if (kind != TW_KIND_SETTINGS)
+    return g_str_equal (name, "id");
+  for (guint i = TW_KIND_SETTINGS + 1; i < TW_FIRST_ELEMENT; i++)
+    if (g_str_equal (name, tw_kind_info (i)->member))
+      return TRUE;
+  return g_str_equal (name, "tankwright-job");
+}
+
 cJSON *
-tw_job_reader_unknown (TwJobReader *self, const cJSON *object)
+tw_job_reader_unknown (TwKind kind, const cJSON *object)
 {
   cJSON *extra = NULL;
   const cJSON *child;
 
   cJSON_ArrayForEach (child, object)
-    if (!g_hash_table_contains (self->known, child->string)) {
+    if (!is_known (kind, child->string)) {
       if (extra == NULL)
         extra = cJSON_CreateObject ();
       cJSON_AddItemToObject (extra, child->string, cJSON_Duplicate (child, TRUE));
@@ -141,7 +173,6 @@ read_id (TwJobReader *self, TwPart *part, const cJSON *object, const char *where
   g_autofree char *place = g_strdup_printf ("%s.id", where);
   const char *expected = _ ("an id of 1 to 31 characters a-z, 0-9, - and _");
 
-  g_hash_table_add (self->known, g_strdup ("id"));
   if (item == NULL) {
     if (needed)
       tw_job_reader_trouble (self, place, g_strdup (_ ("nothing")), expected);
@@ -208,7 +239,6 @@ read_list (TwJobReader *self, TwPart *part, guint nth, const cJSON *object, cons
   g_autofree char *place = g_strdup_printf ("%s.%s", where, list->name);
   guint n = 0, count;
 
-  g_hash_table_add (self->known, g_strdup (list->name));
   if (item == NULL)
     return;
   count = cJSON_IsArray (item) ? (guint)cJSON_GetArraySize (item) : 0;
@@ -222,16 +252,14 @@ read_list (TwJobReader *self, TwPart *part, guint nth, const cJSON *object, cons
   }
   cJSON_ArrayForEach (child, item) {
     g_autofree char *at = g_strdup_printf ("%s[%u]", place, n++);
-    g_autoptr (GHashTable) outer = g_steal_pointer (&self->known);
     TwPart *element = tw_job_reader_part (self, list->element, child, at);
 
-    self->known = g_steal_pointer (&outer);
     if (element != NULL)
       g_ptr_array_add (tw_part_list (part, nth), element);
   }
 }
 
-/* A part or element; NULL when @object is no object. Puts a new set of known members in place of the old. */
+/* A part or element; NULL when @object is no object. */
 TwPart *
 tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const char *where)
 {
@@ -242,8 +270,6 @@ tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const c
     tw_job_reader_trouble (self, where, tw_json_found (object), _ ("an object"));
     return NULL;
   }
-  g_clear_pointer (&self->known, g_hash_table_unref);
-  self->known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   part = tw_part_new (kind, TW_ID_NONE);
   read_id (self, part, object, where, kind < TW_FIRST_ELEMENT);
   tw_job_reader_fields (self, part, object, where);
@@ -251,7 +277,6 @@ tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const c
     read_list (self, part, i, object, where);
   check_element_ids (self, part, where);
   name_elements (part);
-  part->extra = tw_job_reader_unknown (self, object);
-  g_clear_pointer (&self->known, g_hash_table_unref);
+  part->extra = tw_job_reader_unknown (kind, object);
   return part;
 }

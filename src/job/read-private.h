@@ -12,7 +12,6 @@ G_BEGIN_DECLS
 typedef struct {
   TwJob *job;           /* being filled */
   TwTroubles *troubles; /* added to */
-  GHashTable *known;    /* names of members that were read, of the object at hand */
 } TwJobReader;
 
 /* Notes a trouble; takes @found. */
@@ -21,8 +20,9 @@ void tw_job_reader_trouble (TwJobReader *self, const char *where, char *found, c
 /* Reads the settings' fields into @settings, from the file's own object. */
 void tw_job_reader_fields (TwJobReader *self, TwPart *settings, const cJSON *object, const char *where);
 
-/* Members of @object that were not read: an object, or NULL. (transfer full) */
-cJSON *tw_job_reader_unknown (TwJobReader *self, const cJSON *object);
+/* Members of @object that a part of @kind does not have (of the settings: that the file does not): an object,
+ * or NULL. (transfer full) */
+cJSON *tw_job_reader_unknown (TwKind kind, const cJSON *object);
 
 /* A part or element with its lists; NULL when @object is no object. (transfer full) */
 TwPart *tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const char *where);

@@ -95,13 +95,8 @@ read_settings (TwJobReader *self, const cJSON *tree)
 {
   TwPart *settings = tw_part_copy ((const TwPart *)tw_job_settings (self->job));
 
-  self->known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  g_hash_table_add (self->known, g_strdup ("tankwright-job"));
-  for (guint kind = TW_KIND_SETTINGS + 1; kind < TW_FIRST_ELEMENT; kind++)
-    g_hash_table_add (self->known, g_strdup (tw_kind_info (kind)->member));
   tw_job_reader_fields (self, settings, tree, "");
-  tw_job_set_extra (self->job, tw_job_reader_unknown (self, tree));
-  g_clear_pointer (&self->known, g_hash_table_unref);
+  tw_job_set_extra (self->job, tw_job_reader_unknown (TW_KIND_SETTINGS, tree));
   tw_job_replace (self->job, settings);
 }
 

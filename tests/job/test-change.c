@@ -20,7 +20,7 @@ static const char small_job[]
       " \"engine_ports\": [{\"id\": \"pump\"}],"
       " \"hoses\": [{\"id\": \"run\", \"from\": \"pump\", \"to\": \"in\","
       "   \"vias\": [{\"id\": \"a\", \"x_mm\": 1}, {\"id\": \"b\", \"x_mm\": 2}]}],"
-      " \"circuit\": {\"litres\": 7.25}}";
+      " \"circuit\": {\"litres\": 7.25}, \"tank\": 5, \"id\": \"x\"}";
 
 static TwJob *
 make (void)
@@ -461,6 +461,16 @@ test_typed (void)
   }
 }
 
+/* Members of the file that look like ours but are not are kept too. */
+static void
+test_unknown_members (void)
+{
+  g_autoptr (TwJob) job = make ();
+  g_autofree char *text = tw_job_write_text (job);
+
+  g_assert_nonnull (strstr (text, "\"circuit\": { \"litres\": 7.25 },\n  \"tank\": 5,\n  \"id\": \"x\"\n}"));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -474,6 +484,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/job/history/saved-mark", test_saved_mark);
   g_test_add_func ("/job/job/watch", test_watch);
   g_test_add_func ("/job/job/new-ids", test_new_ids);
+  g_test_add_func ("/job/read/unknown-members", test_unknown_members);
   g_test_add_func ("/job/value/typed", test_typed);
   return g_test_run ();
 }
