@@ -47,12 +47,12 @@ add_hole_corner (double across_mm, double up_mm, double bow_mm)
   return tw_change_add_element (id_of ("volume-1"), (guint)tw_kind_list (TW_KIND_VOLUME, "hole"), corner, -1);
 }
 
-/* Refused, with a message that holds @says, and the job as it was. */
+/* Refused, with a message that holds @says, and the job as it was. Takes the change. */
 static void
 assert_refused (TwJob *job, TwChange *change, const char *says)
 {
   g_autofree char *before = tw_job_write_text (job), *after = NULL;
-  g_autoptr (TwChange) owned = change, inverse = NULL;
+  g_autoptr (TwChange) inverse = NULL;
   g_autoptr (GError) error = NULL;
 
   g_assert_false (tw_change_apply (change, job, &inverse, &error));
@@ -61,13 +61,14 @@ assert_refused (TwJob *job, TwChange *change, const char *says)
   g_assert_nonnull (strstr (error->message, says));
   after = tw_job_write_text (job);
   g_assert_cmpstr (before, ==, after);
+  tw_change_free (change);
 }
 
 static void
 assert_done_and_undone (TwJob *job, TwChange *change)
 {
   g_autofree char *before = tw_job_write_text (job), *done = NULL, *undone = NULL;
-  g_autoptr (TwChange) owned = change, inverse = NULL, forth = NULL;
+  g_autoptr (TwChange) inverse = NULL, forth = NULL;
   g_autoptr (GError) error = NULL;
 
   g_assert_true (tw_change_apply (change, job, &inverse, &error));
@@ -76,6 +77,7 @@ assert_done_and_undone (TwJob *job, TwChange *change)
   g_assert_true (tw_change_apply (inverse, job, &forth, &error));
   undone = tw_job_write_text (job);
   g_assert_cmpstr (before, ==, undone);
+  tw_change_free (change);
 }
 
 /* The box's lower left corner pulled over its upper right one makes a bow tie. */

@@ -11,7 +11,7 @@
 #include <string.h>
 
 #define N_JOBS 2000
-#define N_HISTORIES 150
+#define N_HISTORIES 70
 #define N_STEPS 30
 
 /* The job in @text, or the end of the test with what is wrong in it. */
