@@ -8,6 +8,7 @@
 
 /* Shares below this are rounding of figures that touch. */
 #define LEAST_SHARE 1e-9
+#define ROUNDING_MM 1e-9
 
 /* Bands that one part can have of one kind: the four edges of a lip. */
 #define MOST_BANDS 4
@@ -100,6 +101,14 @@ land_of (const TwTubeGrid *grid, guint tube, guint row, const Band *band)
   return beside_x < 0.0 ? beside_y : (double)INFINITY;
 }
 
+/* Of two that are equally near the one that is counted first. */
+static gboolean
+is_nearer (double land_mm, guint tube, const TwLand *than)
+{
+  return land_mm < than->land_mm - ROUNDING_MM
+         || (land_mm <= than->land_mm + ROUNDING_MM && tube < than->tube);
+}
+
 /* Takes tubes from @tube by @step until one is not plugged into account. */
 static void
 look_along (const Plate *plate, const Band *band, gint64 tube, int step, TwLand *land)
@@ -115,7 +124,7 @@ look_along (const Plate *plate, const Band *band, gint64 tube, int step, TwLand 
       if (!isfinite (mm) || tw_tube_is_plugged (plate->core, (guint)tube, row))
         continue;
       met = TRUE;
-      if (mm < land->land_mm) {
+      if (is_nearer (mm, (guint)tube, land)) {
         land->tube = (guint)tube;
         land->row = row;
         land->land_mm = mm;
@@ -146,7 +155,7 @@ land_band (const Plate *plate, const Band *band)
 
     if (other->kind != land.kind || !tw_id_equal (other->by, land.by))
       continue;
-    if (land.land_mm < other->land_mm)
+    if (is_nearer (land.land_mm, land.tube, other))
       *other = land;
     return;
   }

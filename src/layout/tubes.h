@@ -37,7 +37,7 @@ typedef struct {
   TwHeader header;
   TwCoverKind kind; /* all but TW_COVER_OUTSIDE */
   TwId by;          /* baffle or tank */
-  guint tube, row;  /* the tube that is nearest, from 1 */
+  guint tube, row;  /* a tube that is nearest, from 1 */
   double land_mm;   /* from its edge to the outside of that tube; negative when it lies over the tube */
 } TwLand;
 

@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-/* All of it is owned. */
+/* All of it is owned; the catalogue is NULL when it is the caller's. */
 typedef struct {
   TwCatalogue *catalogue;
   TwDrawing *drawing;
@@ -18,18 +18,28 @@ typedef struct {
   TwPasses *passes;
 } Found;
 
+/* With a catalogue of the caller's. */
+static inline Found
+find_by (const TwJob *job, const TwCatalogue *catalogue)
+{
+  Found found = { .drawing = tw_drawing_new (job, catalogue), .geos = tw_geos_new () };
+
+  found.placement = tw_placement_new (found.drawing, found.geos);
+  found.tubes = tw_tubes_find (found.placement);
+  found.passes = tw_passes_find (found.placement, found.tubes);
+  return found;
+}
+
 static inline Found
 find (const TwJob *job)
 {
   g_autoptr (GError) error = NULL;
-  Found found = { .catalogue = tw_catalogue_load (&error) };
+  TwCatalogue *catalogue = tw_catalogue_load (&error);
+  Found found;
 
   g_assert_no_error (error);
-  found.drawing = tw_drawing_new (job, found.catalogue);
-  found.geos = tw_geos_new ();
-  found.placement = tw_placement_new (found.drawing, found.geos);
-  found.tubes = tw_tubes_find (found.placement);
-  found.passes = tw_passes_find (found.placement, found.tubes);
+  found = find_by (job, catalogue);
+  found.catalogue = catalogue;
   return found;
 }
 
@@ -41,7 +51,7 @@ found_clear (Found *self)
   tw_placement_unref (self->placement);
   tw_geos_free (self->geos);
   tw_drawing_unref (self->drawing);
-  tw_catalogue_free (self->catalogue);
+  g_clear_pointer (&self->catalogue, tw_catalogue_free);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Found, found_clear)
