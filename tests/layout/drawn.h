@@ -2,12 +2,12 @@
  *
  * drawn.h - cores with tanks, baffles and ports from one line of text, for tests
  *
- * Words, in this order: L31 or U26: level or upright tubes, how many; r2: rows; s1:16 splits tank 1 after
- * tube 16: tank 3 takes the rest, a second split makes tank 4; b1:16 a baffle across tank 1 after tube 16;
- * m1:16 one in the middle of tube 16; a1:0 one along tank 1, so far from the middle of the core; i1:3, o2:29,
- * x2:5 an inlet, outlet or spare port in the back of tank 1 or 2 beside tube 3, 29, 5, with f or b behind it
- * in the air-in or air-out wall; p5 or p5/2 plugs tube 5, in row 2 only; h2:3 a hose from the second port to
- * the third.
+ * Words, in this order: L31 or U26: level or upright tubes, how many; r2: rows; c: the same core once more,
+ * its tanks 3 and 4; s1:16 splits tank 1 after tube 16: tank 3 takes the rest, a second split makes tank 4;
+ * b1:16 a baffle across tank 1 after tube 16; m1:16 one in the middle of tube 16; a1:0 one along tank 1, so
+ * far from the middle of the core; i1:3, o2:29, x2:5 an inlet, outlet or spare port in the back of tank 1 or
+ * 2 beside tube 3, 29, 5, with f or b behind it in the air-in or air-out wall; p5 or p5/2 plugs tube 5, in
+ * row 2 only; h2:3 a hose from the second port to the third.
  */
 #pragma once
 
@@ -75,6 +75,22 @@ drawn_split (const Drawn *drawn, const char *tank, guint after)
 }
 
 static inline void
+drawn_again (const Drawn *drawn)
+{
+  TwPart *core = tw_part_copy (tw_job_find (drawn->job, id_of ("core-1")));
+
+  core->id = tw_job_new_id (drawn->job, TW_KIND_CORE);
+  for (guint i = 1; i <= 2; i++) {
+    TwTank *tank = (TwTank *)tw_part_copy (tw_job_find (drawn->job, drawn_id ("tank", i)));
+
+    tank->head.id = tw_job_new_id (drawn->job, TW_KIND_TANK);
+    tank->core = core->id;
+    tw_job_insert (drawn->job, &tank->head, -1);
+  }
+  tw_job_insert (drawn->job, core, -1);
+}
+
+static inline void
 drawn_plug (const Drawn *drawn, guint tube, int row)
 {
   TwCore *core = (TwCore *)tw_part_copy (tw_job_find (drawn->job, id_of ("core-1")));
@@ -117,6 +133,9 @@ drawn_word (Drawn *drawn, const char *word)
   case 'r':
     drawn_rows (drawn, first);
     break;
+  case 'c':
+    drawn_again (drawn);
+    break;
   case 's':
     drawn_split (drawn, tank, (guint)value);
     break;
@@ -155,6 +174,14 @@ draw (const char *line)
   return drawn.job;
 }
 
+/* Which core, when there are several: its number. */
+static inline void
+spell_core (GString *text, const Found *found, TwId core)
+{
+  if (tw_tubes_n_grids (found->tubes) > 1)
+    g_string_append (text, strrchr (core.text, '-') + 1);
+}
+
 static inline void
 spell_ranges (GString *text, const TwTubeRange *ranges, guint n, guint n_rows)
 {
@@ -183,7 +210,9 @@ spell (const Found *found)
   for (guint i = 0; i < tw_passes_count (found->passes); i++) {
     const TwPass *pass = tw_passes_get (found->passes, i);
 
-    g_string_append_printf (text, "%s%c", text->len > 0 ? " " : "", ways[pass->flows]);
+    g_string_append (text, text->len > 0 ? " " : "");
+    spell_core (text, found, pass->core);
+    g_string_append_c (text, ways[pass->flows]);
     spell_ranges (text, pass->ranges, pass->n_ranges, tw_tubes_grid (found->tubes, 0)->n_rows);
     if (!(pass->share > 1.0 - 1e-9)) {
       char share[G_ASCII_DTOSTR_BUF_SIZE];
@@ -196,7 +225,9 @@ spell (const Found *found)
 
     if (group->why == TW_DEAD_NOT)
       continue;
-    g_string_append (text, text->len > 0 ? " x" : "x");
+    g_string_append (text, text->len > 0 ? " " : "");
+    spell_core (text, found, group->core);
+    g_string_append_c (text, 'x');
     spell_ranges (text, group->ranges, group->n_ranges, tw_tubes_grid (found->tubes, 0)->n_rows);
     g_string_append_printf (text, " %s", whys[group->why]);
   }

@@ -74,6 +74,16 @@ static const Case cases[] = {
   { "baffle on a plugged mouth", "L31 m1:16 p16 i1:3 o1:29", ">1-15 <17-31", 0 },
   { "one tube", "L1 i1:1 o2:1", ">1", 0 },
   { "400 tubes", "L400 b1:100 b2:200 b1:300 i1:50 o1:350", ">1-100 <101-200 >201-300 <301-400", 0 },
+  { "two cores one after the other", "L10 c i1:2 x2:9 x3:2 o4:9 h2:3", "1>1-10 2>1-10", 0 },
+  { "two cores, their ports called inlet and outlet", "L10 c i1:2 o2:9 i3:2 o4:9 h2:3", "1>1-10 2>1-10", 0 },
+  { "two cores, back through the second", "L10 c i1:2 o2:9 i4:2 o3:9 h2:3", "1>1-10 2<1-10", 0 },
+  { "two cores side by side", "L10 c i1:2 o2:9 i3:2 o4:9", "1>1-10@0.500 2>1-10@0.500", 0 },
+  /* the second alone has a baffle: its way is twice as long and half as wide, so a quarter of the first's
+     flow */
+  { "two unlike cores side by side", "L10 c b3:5 i1:2 o2:9 i3:2 o3:9",
+    "1>1-10@0.800 2>1-5@0.200 2<6-10@0.200", 0 },
+  { "a core that nothing leads to", "L10 c i1:2 o2:9", "1>1-10 2x1-10 no way",
+    TW_PASSES_DEAD_TUBES | TW_PASSES_DEAD_CHAMBER },
   { "a hose round the core in place of a right tank's bend", "L20 b1:10 b2:10 i1:5 x2:5 x2:15 o1:15 h2:3",
     ">1-10 <11-20", 0 },
   { "a hose from side to side", "L20 b1:10 i1:5 x2:5 x1:15 o1:16 h2:3", ">1-10 x11-20 balanced",
