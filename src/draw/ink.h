@@ -157,8 +157,8 @@ void tw_ink_arc (TwInk *self,
 void tw_ink_circle_corners (TwPoint centre, double radius_mm, TwInkCorner corners[2]);
 void tw_ink_box_corners (const TwBox *box, TwInkCorner corners[4]);
 
-/* Filled: rings by corners, each ring begun by a corner with `start`. A fill in the paper's tint is a part
- * that covers what lies behind it, with the leader's pen the ground of a text. */
+/* Filled: rings by corners, each ring begun by a corner with `start`. A fill in the paper's tint covers what
+ * lies behind it: with the outline's pen it is a part, with the leader's the ground of a text. */
 void tw_ink_fill (TwInk *self, const TwInkStyle *style, const TwInkCorner *corners, guint n);
 /* @share 0..1 of the tint over the paper, dimensionless */
 void tw_ink_tone (TwInk *self, const TwInkStyle *style, const TwInkCorner *corners, guint n, double share);

@@ -63,7 +63,8 @@ cuts_of (const TwPlaceLine *line, const GArray *edges)
     double fx = edge->from.x_mm - line->from.x_mm, fy = edge->from.y_mm - line->from.y_mm;
     double turn = dx * ey - dy * ex, t, u;
 
-    if (turn == 0)
+    if (MAX (fx, fx + ex) < MIN (0, dx) || MIN (fx, fx + ex) > MAX (0, dx) || MAX (fy, fy + ey) < MIN (0, dy)
+        || MIN (fy, fy + ey) > MAX (0, dy) || turn == 0)
       continue;
     t = (fx * ey - fy * ex) / turn;
     u = (fx * dy - fy * dx) / turn;

@@ -207,7 +207,7 @@ take_item (TwPlace *self, guint nth, const TwInkItem *item)
     } else if (item->style.pen == TW_INK_PEN_LEADER) {
       tw_ink_item_bounds (item, &ground.box);
       g_array_append_val (self->grounds, ground);
-    } else {
+    } else if (item->style.pen == TW_INK_PEN_OUTLINE) {
       tw_place_cover (self, item);
     }
     break;

@@ -17,6 +17,9 @@
 /* More fins than this are always a tone. */
 #define MOST_FINS 4000
 
+/* A plate is seen on its edge: cosine between its normal and the way of looking, dimensionless. */
+#define EDGE_ON 0.1
+
 /* Shares of faint for fins and sides, dimensionless. */
 #define FIN_TONE 0.3
 #define TUBE_TONE 0.7
@@ -175,32 +178,83 @@ tw_view_draw_tank (const TwViewHand *hand, const TwPlacedSolid *solid)
   tw_view_solid (hand, solid->convex, &style, 0);
 }
 
-/* A thin plate seen on its edge is one line, else its outline; dashed, because it is inside. */
+static double *
+part_of (TwVec *vec, guint axis)
+{
+  return axis == 0 ? &vec->x : axis == 1 ? &vec->y : &vec->z;
+}
+
+/* The axis along which a plate is thinnest: 0, 1, 2 for u, v, w. */
+static guint
+thin_axis (const TwPlacedBaffle *baffle)
+{
+  TwVec size = tw_vec_subtract (baffle->to, baffle->from);
+
+  if (size.x <= size.y && size.x <= size.z)
+    return 0;
+  return size.y <= size.z ? 1 : 2;
+}
+
+/* Corners of the plate's side that lies a @share (0 to 1, dimensionless) of its thickness in, as they are
+ * seen. */
+static void
+plate_corners (const TwViewHand *hand, const TwPlacedBaffle *baffle, double share, TwPoint points[4])
+{
+  const TwPlacedCore *core = tw_placement_core (hand->source->placement, baffle->core);
+  guint thin = thin_axis (baffle), one = (thin + 1) % 3, two = (thin + 2) % 3;
+
+  for (guint i = 0; i < 4; i++) {
+    TwVec from = baffle->from, to = baffle->to, at = from;
+
+    *part_of (&at, thin) = *part_of (&from, thin) + share * (*part_of (&to, thin) - *part_of (&from, thin));
+    *part_of (&at, one) = *part_of (i == 1 || i == 2 ? &to : &from, one);
+    *part_of (&at, two) = *part_of (i >= 2 ? &to : &from, two);
+    points[i] = tw_view_point (hand, tw_frame_to_job (&core->frame, at));
+  }
+}
+
+/* The two corners that are farthest apart. */
+static void
+farthest (const TwPoint points[4], guint pair[2])
+{
+  double longest_mm = -1;
+
+  pair[0] = pair[1] = 0;
+  for (guint i = 0; i < 4; i++)
+    for (guint k = i + 1; k < 4; k++)
+      if (tw_point_distance_mm (points[i], points[k]) > longest_mm) {
+        longest_mm = tw_point_distance_mm (points[i], points[k]);
+        pair[0] = i;
+        pair[1] = k;
+      }
+}
+
+/* Seen on its edge a plate is one line, or two when there is room between them, else its outline; dashed,
+ * because it is inside. */
 static void
 draw_baffle (const TwViewHand *hand, const TwPlacedBaffle *baffle)
 {
-  const TwPlacedCore *core = tw_placement_core (hand->source->placement, baffle->core);
   TwInkStyle style = { TW_INK_PEN_BEHIND, TW_INK_TINT_INK, TW_VIEW_LAYER_HIDDEN, baffle->id };
-  TwVec corners[2] = { baffle->from, baffle->to };
-  TwBox box = TW_BOX_EMPTY;
-  double least_mm = TWO_LINES * tw_view_pen_mm (hand, TW_INK_PEN_BEHIND);
+  const TwPlacedCore *core = tw_placement_core (hand->source->placement, baffle->core);
+  const TwVec normals[] = { core->frame.u, core->frame.v, core->frame.w };
+  guint thin = thin_axis (baffle), pair[2];
+  TwVec size = tw_vec_subtract (baffle->to, baffle->from);
+  gboolean thick = *part_of (&size, thin) > TWO_LINES * tw_view_pen_mm (hand, TW_INK_PEN_BEHIND);
+  TwPoint sides[2][4];
 
-  for (guint i = 0; i < 8; i++) {
-    TwVec at = tw_vec (corners[i & 1].x, corners[i >> 1 & 1].y, corners[i >> 2 & 1].z);
+  plate_corners (hand, baffle, thick ? 0 : 0.5, sides[0]);
+  plate_corners (hand, baffle, thick ? 1 : 0.5, sides[1]);
+  if (fabs (tw_view_away (hand, normals[thin])) > EDGE_ON) {
+    TwInkCorner corners[4] = { 0 };
 
-    box = tw_box_add_point (box, tw_view_point (hand, tw_frame_to_job (&core->frame, at)));
+    for (guint i = 0; i < 4; i++)
+      corners[i].at = sides[0][i];
+    tw_ink_path (hand->ink, &style, corners, 4, TRUE);
+    return;
   }
-  if (box.x1_mm - box.x0_mm > least_mm && box.y1_mm - box.y0_mm > least_mm) {
-    tw_ink_box (hand->ink, &style, &box);
-  } else if (box.x1_mm - box.x0_mm > box.y1_mm - box.y0_mm) {
-    double y_mm = (box.y0_mm + box.y1_mm) / 2;
-
-    tw_ink_line (hand->ink, &style, (TwPoint){ box.x0_mm, y_mm }, (TwPoint){ box.x1_mm, y_mm });
-  } else {
-    double x_mm = (box.x0_mm + box.x1_mm) / 2;
-
-    tw_ink_line (hand->ink, &style, (TwPoint){ x_mm, box.y0_mm }, (TwPoint){ x_mm, box.y1_mm });
-  }
+  farthest (sides[0], pair);
+  for (guint i = 0; i < (thick ? 2 : 1); i++)
+    tw_ink_line (hand->ink, &style, sides[i][pair[0]], sides[i][pair[1]]);
 }
 
 void

@@ -118,10 +118,20 @@ void tw_view_draw_fan (const TwViewHand *hand, const TwPlacedSolid *solid);
 /* Mouths, flaps and fans behind a face that is looked at, dashed. */
 void tw_view_draw_hidden_airway (const TwViewHand *hand);
 
-/* A run as two lines with its centreline; its bends want numbers. */
-void tw_view_draw_hose (const TwViewHand *hand, const TwRoute *route);
-/* How far the middle of a run is away. */
-double tw_view_hose_depth_mm (const TwViewHand *hand, const TwRoute *route);
+/* Pieces of a run that are painted together: a leg that is seen end on, or what lies between two such legs.
+ */
+typedef struct {
+  const TwRoute *route;
+  guint first; /* piece of the route */
+  guint n;     /* pieces, at least 1 */
+  gboolean end_on;
+  double depth_mm; /* how far its middle is away */
+} TwViewStretch;
+
+/* All stretches of all runs. (transfer full) (element-type TwViewStretch) */
+GArray *tw_view_hose_stretches (const TwViewHand *hand) G_GNUC_WARN_UNUSED_RESULT;
+/* A stretch as two lines with its centreline; the first of a run wants numbers for its bends. */
+void tw_view_draw_hose (const TwViewHand *hand, const TwViewStretch *stretch);
 
 /* Arrows of the passes over a face, and of the air before it. */
 void tw_view_draw_passes (const TwViewHand *hand);

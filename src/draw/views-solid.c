@@ -26,16 +26,28 @@ typedef struct {
 typedef struct {
   const TwViewHand *hand;
   const TwConvex *solid;
+  TwHalfSpace *halves; /* of all faces */
+  TwPoint *points;     /* all corners as they are seen */
+  gboolean *on; /* whether corner c lies on face f: at f · number of corners + c; faces that are seen only */
   GArray *faces;   /* of Seen */
   GArray *corners; /* of guint: numbers of the solid's points */
 } Look;
 
 static gboolean
-is_on (const TwConvex *solid, guint face, guint point)
+is_on (const Look *look, guint face, guint point)
 {
-  TwHalfSpace half = tw_convex_face (solid, face);
+  return look->on[face * tw_convex_n_points (look->solid) + point];
+}
 
-  return fabs (tw_vec_dot (half.normal, tw_convex_point (solid, point)) - half.offset_mm) < ON_FACE_MM;
+static void
+find_corners (Look *look, guint face)
+{
+  guint n = tw_convex_n_points (look->solid);
+  TwHalfSpace half = look->halves[face];
+
+  for (guint i = 0; i < n; i++)
+    look->on[face * n + i]
+        = fabs (tw_vec_dot (half.normal, tw_convex_point (look->solid, i)) - half.offset_mm) < ON_FACE_MM;
 }
 
 typedef struct {
@@ -59,24 +71,24 @@ look_at_face (Look *look, guint face)
   TwPoint middle = { 0, 0 };
   Seen seen = { face, look->corners->len, 0 };
 
-  if (tw_view_away (look->hand, tw_convex_face (look->solid, face).normal) > -1e-6)
+  if (tw_view_away (look->hand, look->halves[face].normal) > -1e-6)
     return;
+  find_corners (look, face);
   for (guint i = 0; i < tw_convex_n_points (look->solid); i++) {
     Turn turn = { i, 0 };
 
-    if (is_on (look->solid, face, i))
+    if (is_on (look, face, i))
       g_array_append_val (turns, turn);
   }
   for (guint i = 0; i < turns->len; i++) {
-    TwPoint at
-        = tw_view_point (look->hand, tw_convex_point (look->solid, g_array_index (turns, Turn, i).point));
+    TwPoint at = look->points[g_array_index (turns, Turn, i).point];
 
     middle.x_mm += at.x_mm / turns->len;
     middle.y_mm += at.y_mm / turns->len;
   }
   for (guint i = 0; i < turns->len; i++) {
     Turn *turn = &g_array_index (turns, Turn, i);
-    TwPoint at = tw_view_point (look->hand, tw_convex_point (look->solid, turn->point));
+    TwPoint at = look->points[turn->point];
 
     turn->angle_rad = atan2 (at.y_mm - middle.y_mm, at.x_mm - middle.x_mm);
   }
@@ -93,14 +105,14 @@ look_at_face (Look *look, guint face)
 static gboolean
 is_left_out (const Look *look, const Seen *seen, guint from, guint to)
 {
-  TwVec normal = tw_convex_face (look->solid, seen->face).normal;
+  TwVec normal = look->halves[seen->face].normal;
 
   for (guint i = 0; i < look->faces->len; i++) {
     guint other = g_array_index (look->faces, Seen, i).face;
 
-    if (other == seen->face || !is_on (look->solid, other, from) || !is_on (look->solid, other, to))
+    if (other == seen->face || !is_on (look, other, from) || !is_on (look, other, to))
       continue;
-    return other < seen->face || tw_vec_dot (normal, tw_convex_face (look->solid, other).normal) > SMOOTH_COS;
+    return other < seen->face || tw_vec_dot (normal, look->halves[other].normal) > SMOOTH_COS;
   }
   return FALSE;
 }
@@ -110,7 +122,7 @@ corner_of (const Look *look, const Seen *seen, guint nth)
 {
   guint point = g_array_index (look->corners, guint, seen->first + nth % seen->n);
 
-  return tw_view_point (look->hand, tw_convex_point (look->solid, point));
+  return look->points[point];
 }
 
 /* The edges of one face: stretches of those that are drawn, closed if all are. */
@@ -169,23 +181,21 @@ fill_faces (const Look *look, const TwInkStyle *style, double tone)
 void
 tw_view_solid (const TwViewHand *hand, const TwConvex *solid, const TwInkStyle *style, double tone)
 {
-  Look look = { hand, solid, g_array_new (FALSE, FALSE, sizeof (Seen)),
-                g_array_new (FALSE, FALSE, sizeof (guint)) };
+  guint n_faces = tw_convex_n_faces (solid), n_points = tw_convex_n_points (solid);
+  g_autofree TwHalfSpace *halves = g_new (TwHalfSpace, MAX (n_faces, 1));
+  g_autofree TwPoint *points = g_new (TwPoint, MAX (n_points, 1));
+  g_autofree gboolean *on = g_new0 (gboolean, MAX (n_faces * n_points, 1));
+  g_autoptr (GArray) faces = g_array_new (FALSE, FALSE, sizeof (Seen));
+  g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (guint));
+  Look look = { hand, solid, halves, points, on, faces, corners };
 
-  for (guint i = 0; i < tw_convex_n_faces (solid); i++)
+  for (guint i = 0; i < n_faces; i++)
+    halves[i] = tw_convex_face (solid, i);
+  for (guint i = 0; i < n_points; i++)
+    points[i] = tw_view_point (hand, tw_convex_point (solid, i));
+  for (guint i = 0; i < n_faces; i++)
     look_at_face (&look, i);
   fill_faces (&look, style, tone);
-  for (guint i = 0; i < look.faces->len; i++)
-    draw_edges (&look, &g_array_index (look.faces, Seen, i), style);
-  g_array_unref (look.faces);
-  g_array_unref (look.corners);
-}
-
-void
-tw_view_box (const TwViewHand *hand, const TwFrame *frame, TwVec from, TwVec to, const TwInkStyle *style)
-{
-  TwConvex *box = tw_convex_new_box (frame, from, to);
-
-  tw_view_solid (hand, box, style, 0);
-  tw_convex_unref (box);
+  for (guint i = 0; i < faces->len; i++)
+    draw_edges (&look, &g_array_index (faces, Seen, i), style);
 }

@@ -13,8 +13,8 @@
 typedef struct {
   double depth_mm;
   guint nth;
-  const TwPlacedSolid *solid; /* NULL: a hose */
-  const TwRoute *route;
+  const TwPlacedSolid *solid; /* NULL: a hose's stretch */
+  TwViewStretch stretch;
 } Piece;
 
 TwFrame
@@ -101,24 +101,22 @@ static GArray *
 pieces_of (const TwViewHand *hand)
 {
   GArray *pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
+  g_autoptr (GArray) stretches = tw_view_hose_stretches (hand);
   guint n;
   const TwPlacedSolid *solids = tw_placement_solids (hand->source->placement, &n);
 
   for (guint i = 0; i < n; i++) {
-    Piece piece = { 0, pieces->len, &solids[i], NULL };
+    Piece piece = { 0, pieces->len, &solids[i], { 0 } };
 
     if (!is_painted (hand, solids[i].role))
       continue;
     piece.depth_mm = round (solid_depth (hand, &solids[i]) / DEPTH_STEP_MM) * DEPTH_STEP_MM;
     g_array_append_val (pieces, piece);
   }
-  n = hand->source->routes != NULL && !(hand->manner->flags & TW_VIEW_NO_HOSES)
-          ? tw_routes_count (hand->source->routes)
-          : 0;
-  for (guint i = 0; i < n; i++) {
-    Piece piece = { 0, pieces->len, NULL, tw_routes_get (hand->source->routes, i) };
+  for (guint i = 0; i < stretches->len && !(hand->manner->flags & TW_VIEW_NO_HOSES); i++) {
+    Piece piece = { 0, pieces->len, NULL, g_array_index (stretches, TwViewStretch, i) };
 
-    piece.depth_mm = round (tw_view_hose_depth_mm (hand, piece.route) / DEPTH_STEP_MM) * DEPTH_STEP_MM;
+    piece.depth_mm = round (piece.stretch.depth_mm / DEPTH_STEP_MM) * DEPTH_STEP_MM;
     g_array_append_val (pieces, piece);
   }
   g_array_sort (pieces, compare_pieces);
@@ -129,7 +127,7 @@ static void
 paint (const TwViewHand *hand, const Piece *piece)
 {
   if (piece->solid == NULL) {
-    tw_view_draw_hose (hand, piece->route);
+    tw_view_draw_hose (hand, &piece->stretch);
     return;
   }
   switch (piece->solid->role) {

@@ -230,6 +230,61 @@ test_taken (void)
   bench_clear (&bench);
 }
 
+/* A core that leans by 30 degrees takes its baffle along: seen from the side, the plate's line lies square to
+ * the leaning header, 30 degrees under level. */
+static void
+test_leaning_baffle (void)
+{
+  g_autoptr (TwJob) job = tw_make_job (TW_TUBES_LEVEL, 10);
+  Bench bench;
+  g_autoptr (TwViewDrawing) side = NULL;
+  const TwInkItem *line;
+  double angle_rad;
+
+  tw_make_set (job, "core-1", "lean_deg", "30");
+  tw_make_baffle (job, "tank-2", 5);
+  bench_init (&bench, job);
+  side = draw (&bench, TW_VIEW_SIDE, 0.2, TW_VIEW_NO_NAMES);
+  line = item_of (side, "hidden", "baffle-1", TW_INK_LINE, 0);
+  g_assert_cmpint (line->style.pen, ==, TW_INK_PEN_BEHIND);
+  g_assert_cmpuint (line->n_corners, ==, 2);
+  angle_rad = atan2 (line->corners[1].at.y_mm - line->corners[0].at.y_mm,
+                     line->corners[1].at.x_mm - line->corners[0].at.x_mm);
+  g_assert_cmpfloat_with_epsilon (tan (angle_rad), tan (-G_PI / 6), 1e-9);
+  bench_clear (&bench);
+}
+
+/* A run that goes 300 across, then 200 with the air, in a bend of 60: Front shows the leg along z as a circle
+ * of its outside, 28 + 2 · 4.5; Plan shows both legs. */
+static void
+test_hose_end_on (void)
+{
+  g_autoptr (TwJob) job = tw_make_job (TW_TUBES_LEVEL, 10);
+  const double from_mm[] = { 0, 500, -600 }, to_mm[] = { 300, 500, -200 },
+               corner_mm[][3] = { { 300, 500, -600 } };
+  Bench bench;
+  g_autoptr (TwViewDrawing) front = NULL, plan = NULL;
+  guint n_circles = 0;
+
+  tw_make_hose (job, tw_make_engine_port (job, TW_ENGINE_SUPPLY, from_mm, TW_LEAVES_AXIS_RIGHT),
+                tw_make_engine_port (job, TW_ENGINE_RETURN, to_mm, TW_LEAVES_AXIS_UPSTREAM), 1, corner_mm,
+                60);
+  bench_init (&bench, job);
+  front = draw (&bench, TW_VIEW_FRONT, 0.2, TW_VIEW_NO_NAMES);
+  for (guint i = 0; i < 8; i++) {
+    const TwInkItem *item = item_of (front, "hose", "hose-1", TW_INK_LINE, i);
+
+    if (item == NULL || item->corners[0].bow_mm == 0)
+      continue;
+    n_circles++;
+    assert_box (box_of (item), 300 - 18.5, 500 - 18.5, 300 + 18.5, 500 + 18.5);
+  }
+  g_assert_cmpuint (n_circles, ==, 1);
+  plan = draw (&bench, TW_VIEW_PLAN, 0.2, TW_VIEW_NO_NAMES);
+  assert_box (box_of (item_of (plan, "hose", "hose-1", TW_INK_LINE, 0)), 0, -600 - 18.5, 300 + 18.5, -200);
+  bench_clear (&bench);
+}
+
 static void
 test_hatches_differ (void)
 {
@@ -350,6 +405,8 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/views/fan", test_fan);
   g_test_add_func ("/draw/views/passes", test_passes);
   g_test_add_func ("/draw/views/taken", test_taken);
+  g_test_add_func ("/draw/views/leaning-baffle", test_leaning_baffle);
+  g_test_add_func ("/draw/views/hose-end-on", test_hose_end_on);
   g_test_add_func ("/draw/views/hatches-differ", test_hatches_differ);
   g_test_add_func ("/draw/views/letters", test_letters);
   g_test_add_func ("/draw/views/empty", test_empty);
