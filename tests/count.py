@@ -10,6 +10,7 @@ import re
 import sys
 
 PASSED = {'OK', 'EXPECTEDFAIL'}
+LINES_SHOWN = 60
 SKIPPED = {'SKIP', 'IGNORED'}
 LINE = re.compile(r'^(not )?ok\b[^#]*(#\s*(SKIP|TODO)\b)?', re.I)
 
@@ -36,14 +37,24 @@ def count(test):
     return passed, failed, skipped
 
 
+def say_why(log, test):
+    """What a failed test said; Meson shows only what it wrote to stderr when the test speaks TAP."""
+    lines = [line for line in test.get('stdout', '').splitlines() if not re.match(r'ok\b|# (Start|End) of', line)]
+    print(f'--- {test["name"]} ({log}): {test["result"]}')
+    print('\n'.join((lines + test.get('stderr', '').splitlines())[-LINES_SHOWN:]))
+
+
 def main(logs):
     total = [0, 0, 0]
     for log in logs:
         try:
             with open(log, encoding='utf-8') as lines:
                 for line in lines:
-                    for i, n in enumerate(count(json.loads(line))):
-                        total[i] += n
+                    test = json.loads(line)
+                    counted = count(test)
+                    total = [t + n for t, n in zip(total, counted)]
+                    if counted[1]:
+                        say_why(log, test)
         except FileNotFoundError:
             print(f'{log} is missing: these tests did not run')
             total[1] += 1

@@ -213,11 +213,22 @@ test_own_wins (void)
 int
 main (int argc, char *argv[])
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  /* not G_TEST_OPTION_ISOLATE_DIRS: what GLib keeps of it looks like a leak of ours */
+  g_autofree char *home = g_dir_make_tmp ("tw-catalogue-XXXXXX", NULL);
+  g_autofree char *ours = g_build_filename (home, "tankwright", NULL);
+  g_autofree char *catalogue = g_build_filename (ours, "catalogue", NULL);
+  int status;
+
+  g_setenv ("XDG_DATA_HOME", home, TRUE);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/job/catalogue/port", test_port);
   g_test_add_func ("/job/catalogue/entries", test_entries);
   g_test_add_func ("/job/catalogue/core-kinds", test_core_kinds);
   g_test_add_func ("/job/catalogue/refused", test_refused);
   g_test_add_func ("/job/catalogue/own-wins", test_own_wins);
-  return g_test_run ();
+  status = g_test_run ();
+  g_rmdir (catalogue);
+  g_rmdir (ours);
+  g_rmdir (home);
+  return status;
 }
