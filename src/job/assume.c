@@ -57,14 +57,14 @@ means_choice (TwPart *part, guint field, int choice)
     *at = choice;
 }
 
-/* What is guessed; a guess that is NaN stays unknown. */
+/* What is guessed, to a millionth; a guess that is NaN stays unknown. */
 static void
 guess (TwAssume *self, TwPart *part, guint field, double number, const char *why)
 {
   double *at = number_at (part, field);
 
   if (isnan (*at) && !isnan (number)) {
-    *at = number;
+    *at = round (number * 1e6) / 1e6;
     note (self, part, field, why);
   }
 }
