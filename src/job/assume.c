@@ -57,16 +57,23 @@ means_choice (TwPart *part, guint field, int choice)
     *at = choice;
 }
 
-/* What is guessed, to a millionth; a guess that is NaN stays unknown. */
+/* What is guessed; a guess that is NaN stays unknown. */
 static void
 guess (TwAssume *self, TwPart *part, guint field, double number, const char *why)
 {
   double *at = number_at (part, field);
 
   if (isnan (*at) && !isnan (number)) {
-    *at = round (number * 1e6) / 1e6;
+    *at = number;
     note (self, part, field, why);
   }
+}
+
+/* A multiple of another figure, to a thousandth of a millimetre, so that it reads as one would write it. */
+static double
+times (double factor, double figure_mm)
+{
+  return round (factor * figure_mm * 1000) / 1000;
 }
 
 static void
@@ -216,7 +223,7 @@ fill_tank (TwAssume *self, TwPart *part)
   means (part, TW_TANK_depth_end_mm, tank->depth_mm);
   guess (self, part, TW_TANK_wall_mm,
          isnan (of_kind (entry, "tank_wall_mm")) ? 2 : of_kind (entry, "tank_wall_mm"), WHY_USUAL);
-  guess (self, part, TW_TANK_bend_radius_mm, 1.5 * tank->wall_mm, WHY_USUAL);
+  guess (self, part, TW_TANK_bend_radius_mm, times (1.5, tank->wall_mm), WHY_USUAL);
   means_choice (part, TW_TANK_back, TW_BACK_FLAT);
   means_choice (part, TW_TANK_made, TW_MADE_ONE_PIECE);
   means (part, TW_TANK_lip_mm, 0);
@@ -312,7 +319,7 @@ fill_fan (TwAssume *self, TwPart *part)
   means (part, TW_FAN_v_mm, 0);
   means_choice (part, TW_FAN_blows, TW_BLOWS_PULL);
   means (part, TW_FAN_ring_mm, fan->swept_mm);
-  guess (self, part, TW_FAN_hub_mm, 0.4 * fan->swept_mm, WHY_USUAL);
+  guess (self, part, TW_FAN_hub_mm, times (0.4, fan->swept_mm), WHY_USUAL);
   guess (self, part, TW_FAN_depth_mm, 65, WHY_USUAL);
   shroud = shroud_round (self, fan);
   if (shroud != NULL)
@@ -336,7 +343,7 @@ fill_hose (TwAssume *self, TwPart *part)
 
   means_choice (part, TW_HOSE_made, TW_HOSE_RUBBER);
   guess (self, part, TW_HOSE_wall_mm, hose->made == TW_HOSE_TUBE ? 1.5 : 4.5, WHY_USUAL);
-  guess (self, part, TW_HOSE_bend_radius_mm, 3 * hose->bore_mm, WHY_USUAL);
+  guess (self, part, TW_HOSE_bend_radius_mm, times (3, hose->bore_mm), WHY_USUAL);
 }
 
 /* Elements: what absence means in them. The list is the copy's own, its elements are not. */
