@@ -16,6 +16,8 @@ typedef struct {
   double area_mm2;
 } Mouth;
 
+#define SQRT_3 1.7320508075688772935 /* a call is no constant */
+
 static const Mouth mouths[] = {
   { "all of it", { -50, -50, 50, 50 }, MOUTH_MM2 },
   { "nothing", { -50, 0.7, 50, 50 }, 0.0 },
@@ -25,9 +27,9 @@ static const Mouth mouths[] = {
   { "within the flat part", { 1, -0.2, 3, 0.3 }, 1.0 },
   { "the round end", { 19, -1, 50, 1 }, G_PI * 0.49 / 2.0 },
   /* the part of a circle of 0.7 beyond 0.35 from its middle: r²·(π/3 − √3/4) */
-  { "a segment of the round end", { 19.35, -1, 50, 1 }, 0.49 * (G_PI / 3.0 - sqrt (3.0) / 4.0) },
+  { "a segment of the round end", { 19.35, -1, 50, 1 }, 0.49 * (G_PI / 3.0 - SQRT_3 / 4.0) },
   /* 38 by 0.35 and two segments like that one */
-  { "a strip along the edge", { -50, 0.35, 50, 5 }, 38.0 * 0.35 + 0.49 * (G_PI / 3.0 - sqrt (3.0) / 4.0) },
+  { "a strip along the edge", { -50, 0.35, 50, 5 }, 38.0 * 0.35 + 0.49 * (G_PI / 3.0 - SQRT_3 / 4.0) },
   { "a box upside down", { 1, 1, -1, -1 }, 0.0 },
 };
 
