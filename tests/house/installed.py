@@ -77,10 +77,23 @@ def main(root, build):
         # The folder compiled in is not this one, so it is named; nothing else is there to be found.
         env = dict(os.environ, TANKWRIGHT_DATA=os.path.join(share, 'tankwright'), LC_ALL='C.UTF-8')
         tap.line(*check(run([cli, '--version'], env=env), 'the command starts'))
+        missing = unsaid(cli, os.path.join(root, 'data', 'tankwright-cli.1'), env)
+        tap.line(not missing, 'the manual page names every verb and option', '\n'.join(missing))
         for sample in sorted(p for p in project.files if p.startswith('samples/') and p.endswith('.twjob')):
             tap.line(*check(run([cli, 'show', os.path.join(root, sample)], env=env),
                             f'the installed command shows {sample}'))
     print(f'1..{tap.number}')
+
+
+def unsaid(cli, page, env):
+    """Verbs and options that the command's help has and its manual page has not."""
+    with open(page, encoding='utf-8') as stream:
+        text = stream.read().replace('\\-', '-')
+    verbs = re.findall(r'^  ([a-z]+)  ', run([cli, '--help'], env=env)[1], re.M)
+    options = {option for verb in verbs for option in re.findall(r'--[a-z-]+', run([cli, verb, '--help'], env=env)[1])}
+    return [f'{verb} is not in {page}' for verb in verbs if not re.search(rf'^\.B {verb}$', text, re.M)] + \
+           [f'{option} is not in {page}' for option in sorted(options) if option not in text] + \
+           ([] if verbs else ['the help names no verb'])
 
 
 def check(result, what):
