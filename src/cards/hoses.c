@@ -13,6 +13,15 @@ in_deg (double angle_rad)
   return angle_rad * 180.0 / G_PI;
 }
 
+/* Half a turn is the same either way round. */
+static double
+shown_turn_deg (const TwRoutePiece *piece)
+{
+  double turn_deg = in_deg (piece->turn_rad);
+
+  return turn_deg < -179.95 ? -turn_deg : turn_deg;
+}
+
 static TwCardRow *
 figure_row (TwCardMaker *maker, const char *id, TwId hose, const char *label, double value_mm)
 {
@@ -30,7 +39,7 @@ add_bend (TwCardMaker *maker, TwId hose, const TwRoutePiece *piece)
   g_autofree char *label = g_strdup_printf (_ ("Bend %u"), piece->bend);
   g_autofree char *angle = tw_maker_text (maker, TW_QUANTITY_ANGLE, in_deg (piece->angle_rad));
   g_autofree char *radius = tw_maker_text (maker, LENGTH, piece->radius_mm);
-  g_autofree char *turn = tw_maker_text (maker, TW_QUANTITY_ANGLE, in_deg (piece->turn_rad));
+  g_autofree char *turn = tw_maker_text (maker, TW_QUANTITY_ANGLE, shown_turn_deg (piece));
   TwCardRow *row = tw_maker_row (maker, id, hose, label, g_strdup_printf (_ ("%s at R %s"), angle, radius));
 
   row->indent = 2;

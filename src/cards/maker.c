@@ -5,6 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
+
+/* A given figure of more characters than this is shown with few decimals. */
+#define LONGEST_PLAIN 7
+#define FEW_DECIMALS 3
 
 void
 tw_maker_begin (TwCardMaker *self, const char *id, const char *label)
@@ -237,6 +242,20 @@ tw_maker_area (const TwCardMaker *self, double area_mm2, double share)
   return g_strdup_printf ("%s = %s", area, part);
 }
 
+/* As it was given; in few places when it was reckoned, for then it may have many. */
+static char *
+number_text (const TwCardMaker *self, TwQuantity quantity, double value)
+{
+  g_autofree char *plain = tw_units_format_plain (quantity, &self->typed_style, value);
+  const char *unit = tw_units_name (quantity, &self->typed_style);
+
+  if (strlen (plain) > LONGEST_PLAIN)
+    return tw_units_format (quantity, &self->style, value, FEW_DECIMALS);
+  if (self->typed_style.decimal == ',')
+    g_strdelimit (plain, ".", ',');
+  return g_strdup_printf (quantity == TW_QUANTITY_ANGLE ? "%s%s" : "%s\u2009%s", plain, unit);
+}
+
 char *
 tw_maker_field_text (const TwCardMaker *self, const TwPart *part, guint field)
 {
@@ -246,12 +265,8 @@ tw_maker_field_text (const TwCardMaker *self, const TwPart *part, guint field)
 
   switch (info->store) {
   case TW_FIELD_NUMBER:
-    if (!isnan (value.number)) {
-      g_autofree char *plain = tw_units_format_plain (info->quantity, &self->typed_style, value.number);
-      const char *unit = tw_units_name (info->quantity, &self->typed_style);
-
-      text = g_strdup_printf (info->quantity == TW_QUANTITY_ANGLE ? "%s%s" : "%s\u2009%s", plain, unit);
-    }
+    if (!isnan (value.number))
+      text = number_text (self, info->quantity, value.number);
     break;
   case TW_FIELD_COUNT:
     if (value.choice >= 0)

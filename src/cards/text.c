@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #define INDENT 2
+#define GAP 2
 
 /* Width of labels and of texts; what is wider pushes its line out alone. */
 #define WIDEST_LABEL 34
@@ -17,12 +18,12 @@ is_finding (const TwCardRow *row)
   return row->kind == TW_ROW_STOP || row->kind == TW_ROW_WARN || row->kind == TW_ROW_NOTE;
 }
 
-/* @text, then spaces up to @width columns. */
+/* @text, then spaces up to @width columns and GAP more; GAP at least. */
 static void
 append_padded (GString *out, const char *text, glong width)
 {
   g_string_append (out, text);
-  for (glong n = g_utf8_strlen (text, -1); n < width; n++)
+  for (glong n = MIN (g_utf8_strlen (text, -1), width); n < width + GAP; n++)
     g_string_append_c (out, ' ');
 }
 
@@ -65,8 +66,11 @@ append_row (GString *out, const TwCardRow *row, glong label_width, glong text_wi
     g_autofree char *label = g_strdup (line->str);
 
     g_string_truncate (line, 0);
-    append_padded (line, label, label_width + INDENT);
-    append_padded (line, row->text, has_more ? text_width + INDENT : 0);
+    append_padded (line, label, label_width);
+    if (has_more)
+      append_padded (line, row->text, text_width);
+    else
+      g_string_append (line, row->text);
   }
   g_string_append (line, row->detail != NULL ? row->detail : "");
   if (row->is_assumed)
