@@ -51,7 +51,7 @@ typedef enum {
 
 /* One row. */
 typedef struct {
-  char *id; /* unique in its card and the same from one revision to the next: `shade:cross-tube` */
+  char *id; /* unique in its card and the same from one revision to the next: `shade:core:cross-tube` */
   TwRowKind kind;
   guint indent;        /* 0, 1 or 2 */
   char *label;         /* `Cross tube` */

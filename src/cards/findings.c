@@ -6,15 +6,22 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+/* The check, its parts and places; with a number where that is not one of a kind. */
 static char *
-finding_id (const TwFinding *finding)
+finding_id (const TwCard *card, const TwFinding *finding)
 {
   GString *id = g_string_new (finding->check->id);
+  gsize length;
 
   for (guint i = 0; i < finding->n_parts; i++)
     g_string_append_printf (id, ":%s", finding->parts[i].text);
   if (finding->from > 0)
     g_string_append_printf (id, ":%u", finding->from);
+  length = id->len;
+  for (guint nth = 2; tw_card_row (card, id->str) != NULL; nth++) {
+    g_string_truncate (id, length);
+    g_string_append_printf (id, "#%u", nth);
+  }
   return g_string_free (id, FALSE);
 }
 
@@ -27,7 +34,7 @@ set_where (TwCardMaker *maker, TwCardRow *row, const TwCheck *check)
     return;
   id = g_strconcat ("limit:", check->id, NULL);
   if (tw_card_where (maker->card, id) == NULL)
-    tw_maker_where (maker, id, TW_ID_NONE, _ ("the limit"), check->source);
+    tw_maker_where (maker, id, TW_ID_NONE, _ ("the limit of this check"), check->source);
   row->where = g_steal_pointer (&id);
 }
 
@@ -35,7 +42,7 @@ static void
 add_finding (TwCardMaker *maker, const TwFinding *finding)
 {
   static const TwRowKind kinds[TW_N_SEVERITIES] = { TW_ROW_STOP, TW_ROW_WARN, TW_ROW_NOTE };
-  g_autofree char *id = finding_id (finding);
+  g_autofree char *id = finding_id (maker->card, finding);
   g_autofree char *text = tw_finding_text (finding, maker->drawing, &maker->style);
   TwCardRow *row = tw_maker_row (maker, id, TW_ID_NONE, text, NULL);
 

@@ -31,9 +31,10 @@ add_shades (TwCardMaker *maker, const TwFaceShade *face, const TwCardWhere *wher
 {
   for (guint i = 0; i < face->n_shades; i++) {
     const TwShade *shade = &face->shades[i];
+    g_autofree char *id = g_strconcat ("shade:", face->core.text, NULL);
     g_autofree char *distance = tw_maker_text (maker, TW_QUANTITY_LENGTH, shade->distance_mm);
     g_autofree char *all = tw_maker_text (maker, AREA, shade->shadow_mm2);
-    TwCardRow *row = share_row (maker, "shade", shade->part, tw_maker_name (maker, shade->part),
+    TwCardRow *row = share_row (maker, id, shade->part, tw_maker_name (maker, shade->part),
                                 (double[]){ shade->alone_mm2, shade->alone_share });
 
     tw_row_also (row, face->core);

@@ -97,6 +97,15 @@ where_volume (TwCardMaker *maker, TwId hose)
   return where;
 }
 
+/* What layout/routes takes for a push-on length that the job does not say. */
+static void
+assume_push_on (TwCardInput *input)
+{
+  g_free (input->text);
+  input->text = g_strdup (_ ("the usual one, or the stand-out where that is shorter"));
+  input->why = _ ("common practice");
+}
+
 static TwCardWhere *
 where_cut (TwCardMaker *maker, TwId hose)
 {
@@ -110,6 +119,8 @@ where_cut (TwCardMaker *maker, TwId hose)
                         ? (guint)TW_PORT_stand_out_mm
                         : (guint)TW_ENGINE_PORT_stand_out_mm);
   tw_maker_input (maker, where, hose, TW_HOSE_push_on_mm);
+  if (isnan (drawn->push_on_mm))
+    assume_push_on (g_ptr_array_index (where->inputs, where->inputs->len - 1));
   return where;
 }
 

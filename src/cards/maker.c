@@ -158,6 +158,8 @@ title_of (const TwCardMaker *self, const char *id)
 
   if (source == NULL)
     return g_strdup (id);
+  if (source->status == TW_SOURCE_DEFINITION)
+    return g_strdup (source->title);
   if (g_str_equal (source->edition, "-"))
     return g_strdup_printf ("%s (%s)", source->title, status);
   return g_strdup_printf ("%s, %s (%s)", source->title, source->edition, status);

@@ -9,7 +9,7 @@
 #define GAP 2
 
 /* Width of labels and of texts; what is wider pushes its line out alone. */
-#define WIDEST_LABEL 34
+#define WIDEST_LABEL 48
 #define WIDEST_TEXT 30
 
 static gboolean

@@ -110,7 +110,7 @@ static const TwWords words[] = {
     N_("Draw the bay as a free volume.") },
   { "face-shaded", N_("something before the face"),
     N_("{part} shades {measured} of {other}, {beside} before it."),
-    N_("Move it, or the core; a little shade far before the face costs least.") },
+    N_("Move it or the core where you can; else take the loss into account.") },
   /* fans */
   { "coverage-doubtful", N_("trouble with fans and shrouds"),
     N_("Fans or shrouds of {part} could not be worked out: its coverage is not to be trusted."),

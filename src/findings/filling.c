@@ -53,6 +53,7 @@ find_in_chambers (TwFinder *finder)
       continue;
     finding = tw_finder_add (finder, tw_passes_chamber (finder->known->passes, i)->tank);
     finding->measured = measured_mm;
+    finding->from = finding->to = i + 1;
     finding->limit = limit_mm;
     finding->beside = finder->which == NO_DRAIN || finder->which == TRAPPED_WATER ? height->lowest_mm
                                                                                   : height->highest_mm;

@@ -81,7 +81,7 @@ typedef struct {
   double measured;              /* in the unit of the check's quantity; NaN without one */
   double limit;                 /* in the same unit; NaN without one */
   double beside;                /* in the unit of the check's second quantity; NaN without one */
-  guint from, to;  /* places that it concerns, from 1 (tubes, legs, bends: cards/words); 0: none */
+  guint from, to;  /* places that it concerns, from 1 (tubes, straights, bends, chambers); 0: none */
   const char *why; /* further words, N_()-marked, not owned; NULL: none */
 } TwFinding;
 

@@ -159,6 +159,7 @@ find_turns (TwFinder *finder)
         continue;
       finding = tw_finder_add (finder, route->hose);
       finding->measured = turn->rise_mm;
+      finding->from = finding->to = k + 1;
       finding->limit = SMALL_TURN_MM;
       finding->beside = turn->at.y;
     }

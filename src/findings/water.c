@@ -104,8 +104,13 @@ find_dead_chambers (TwFinder *finder)
   for (guint i = 0; i < tw_passes_n_chambers (passes); i++) {
     const TwChamber *chamber = tw_passes_chamber (passes, i);
 
-    if (!chamber->has_flow)
-      tw_finder_add (finder, chamber->tank)->measured = chamber->n_tubes;
+    TwFinding *finding;
+
+    if (chamber->has_flow)
+      continue;
+    finding = tw_finder_add (finder, chamber->tank);
+    finding->measured = chamber->n_tubes;
+    finding->from = finding->to = i + 1;
   }
   return NULL;
 }

@@ -18,9 +18,9 @@ drawn_id (const char *text)
   return id;
 }
 
-/* 30 level tubes in two passes; a bleed and a drain at each tank; a fan in a box; straight hoses to the engine;
- * a bay with room all round. Every limit is said. Ids: port-1 inlet, port-2 outlet, port-3 and 4 bleeds, port-5
- * and 6 drains. */
+/* 30 level tubes in two passes; a bleed and a drain at each tank; a fan in a box; straight hoses to the
+ * engine; a bay with room all round. Every limit is said. Ids: port-1 inlet, port-2 outlet, port-3 and 4
+ * bleeds, port-5 and 6 drains. */
 static inline TwJob *
 drawn_whole (void)
 {
@@ -37,12 +37,13 @@ drawn_whole (void)
   tw_make_fan (job, 0, 0, 280, 100);
   tw_make_shroud (job, 0, 0, 400, 300);
   tw_make_box (job, TW_DRAWN_FRONT, -1, &(TwMakeBox){ -500, -300, -200, 500, 300, 300 });
-  tw_make_hose (job,
-                tw_make_engine_port (job, TW_ENGINE_SUPPLY, (double[]){ -700, 100, 21 }, TW_LEAVES_AXIS_RIGHT),
-                inlet, 0, NULL, 84);
-  tw_make_hose (job, outlet,
-                tw_make_engine_port (job, TW_ENGINE_RETURN, (double[]){ -700, -100, 21 }, TW_LEAVES_AXIS_RIGHT), 0,
-                NULL, 84);
+  tw_make_hose (
+      job, tw_make_engine_port (job, TW_ENGINE_SUPPLY, (double[]){ -700, 100, 21 }, TW_LEAVES_AXIS_RIGHT),
+      inlet, 0, NULL, 84);
+  tw_make_hose (
+      job, outlet,
+      tw_make_engine_port (job, TW_ENGINE_RETURN, (double[]){ -700, -100, 21 }, TW_LEAVES_AXIS_RIGHT), 0,
+      NULL, 84);
   tw_make_set (job, "job", "clearance_mm", "10");
   tw_make_set (job, "job", "hot_clearance_mm", "50");
   tw_make_set (job, "job", "straight_mm", "25");
@@ -85,8 +86,8 @@ drawn_choice (const TwChoice *choices, const char *name)
   g_error ("no choice \"%s\"", name);
 }
 
-/* One order: `remove PART`, `port TANK USE WALL`, `baffle TANK AFTER`, `fan U SWEPT`, `box KIND X0 Y0 Z0 X1 Y1
- * Z1`, `hose …`, or `PART FIELD VALUE` (without value: unknown). */
+/* One order: `remove PART`, `port TANK USE WALL`, `baffle TANK AFTER`, `fan U SWEPT`, `box KIND X0 Y0 Z0 X1
+ * Y1 Z1`, `hose …`, or `PART FIELD VALUE` (without value: unknown). */
 static inline void
 drawn_do (TwJob *job, char **words)
 {

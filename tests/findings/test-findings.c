@@ -142,8 +142,8 @@ test_reasons (void)
   }
 }
 
-/* A check without a case is not proved. No drawing was found for which the polygon library refuses shadows, or
- * the discs and boxes of fans and shrouds. */
+/* A check without a case is not proved. No drawing was found for which the polygon library refuses shadows,
+ * or the discs and boxes of fans and shrouds. */
 static void
 test_all_have_cases (void)
 {
@@ -173,9 +173,9 @@ test_figures (void)
     { "land-small", "baffle-1 place_mm 2.5", 0.5, 1, 1e-9 },        /* 4 − 3.5 */
     { "tank-too-long", "tank-2 end_mm 156", 1, NAN, 1e-9 },         /* 156 − 155 */
     { "clearance-small", "box structure 257 -20 0 300 20 40", 5, 10, 1e-6 },
-    { "bay-near", "core-1 x_mm 240", 8, 10, 1e-6 },                 /* 500 − 492 */
+    { "bay-near", "core-1 x_mm 240", 8, 10, 1e-6 }, /* 500 − 492 */
     { "uneven-passes", "baffle-1 place_mm -40", 19.0 / 11, 1.5, 1e-9 },
-    { "water-fast", "job flow_l_min 150", 3.0447, 2.5, 5e-5 },      /* 2.5e6 mm³/s ÷ 15 ÷ 54.7394 mm² */
+    { "water-fast", "job flow_l_min 150", 3.0447, 2.5, 5e-5 }, /* 2.5e6 mm³/s ÷ 15 ÷ 54.7394 mm² */
   };
   g_autoptr (TwCatalogue) catalogue = load ();
 
@@ -186,7 +186,8 @@ test_figures (void)
 
     while (!g_str_equal (tw_findings_get (findings, nth)->check->id, cases[i].check))
       nth++;
-    g_assert_cmpfloat_with_epsilon (tw_findings_get (findings, nth)->measured, cases[i].measured, cases[i].within);
+    g_assert_cmpfloat_with_epsilon (tw_findings_get (findings, nth)->measured, cases[i].measured,
+                                    cases[i].within);
     if (isnan (cases[i].limit))
       g_assert_true (isnan (tw_findings_get (findings, nth)->limit));
     else
