@@ -12,7 +12,7 @@
 
 /* One question: its option, what it asks when a person sits there, and what the answer is. */
 typedef struct {
-  char *answer;
+  char **answer; /* owned by the caller; NULL in it: left open */
   const char *option;
   const char *question; /* N_()-marked */
   TwQuantity quantity;
@@ -28,7 +28,7 @@ ask (Question *question)
 
   g_printerr ("%s ", _ (question->question));
   if (fgets (line, sizeof line, stdin) != NULL && g_strstrip (line)[0] != '\0')
-    question->answer = g_strdup (line);
+    *question->answer = g_strdup (line);
 }
 
 static TwCliStatus
@@ -40,14 +40,14 @@ take_answers (Question *questions, guint n, const TwUnitStyle *style)
     Question *q = &questions[i];
     GError *error = NULL;
 
-    if (q->answer == NULL && terminal)
+    if (*q->answer == NULL && terminal)
       ask (q);
-    if (q->answer == NULL && q->needed) {
+    if (*q->answer == NULL && q->needed) {
       g_autofree char *what = g_strdup_printf (_ ("--%s is wanted."), q->option);
 
       return tw_cli_usage ("new", what);
     }
-    if (q->answer != NULL && !tw_units_parse (q->quantity, style, q->answer, q->value, &error)) {
+    if (*q->answer != NULL && !tw_units_parse (q->quantity, style, *q->answer, q->value, &error)) {
       g_prefix_error (&error, "--%s: ", q->option);
       return tw_cli_fail (error);
     }
@@ -90,23 +90,22 @@ TwCliStatus
 tw_cli_new (int argc, char **argv)
 {
   TwFirstLayoutWish wish = tw_first_layout_wish ();
+  g_autofree char *width = NULL, *height = NULL, *depth = NULL, *heat = NULL;
   Question questions[] = {
-    { NULL, "width", N_ ("How wide is the free room (across)?"), TW_QUANTITY_LENGTH, TRUE,
+    { &width, "width", N_ ("How wide is the free room (across)?"), TW_QUANTITY_LENGTH, TRUE,
       &wish.bay_width_mm },
-    { NULL, "height", N_ ("How high?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_height_mm },
-    { NULL, "depth", N_ ("How deep, along the air?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_depth_mm },
-    { NULL, "heat", N_ ("How much heat must it lose (kW, may be left open)?"), TW_QUANTITY_POWER, FALSE,
+    { &height, "height", N_ ("How high?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_height_mm },
+    { &depth, "depth", N_ ("How deep, along the air?"), TW_QUANTITY_LENGTH, TRUE, &wish.bay_depth_mm },
+    { &heat, "heat", N_ ("How much heat must it lose (kW, may be left open)?"), TW_QUANTITY_POWER, FALSE,
       &wish.heat_kw },
   };
   g_autofree char *name = NULL, *kind = NULL, *output = NULL, *tubes = NULL;
   gboolean inches = FALSE, no_fans = FALSE, kinds = FALSE;
   const GOptionEntry entries[] = {
-    { "width", 0, 0, G_OPTION_ARG_STRING, &questions[0].answer, N_ ("free room across: 920, 36 1/2 in"),
-      N_ ("LENGTH") },
-    { "height", 0, 0, G_OPTION_ARG_STRING, &questions[1].answer, N_ ("free room upwards"), N_ ("LENGTH") },
-    { "depth", 0, 0, G_OPTION_ARG_STRING, &questions[2].answer, N_ ("free room along the air"),
-      N_ ("LENGTH") },
-    { "heat", 0, 0, G_OPTION_ARG_STRING, &questions[3].answer, N_ ("heat to reject; kept for the duty cases"),
+    { "width", 0, 0, G_OPTION_ARG_STRING, &width, N_ ("free room across: 920, 36 1/2 in"), N_ ("LENGTH") },
+    { "height", 0, 0, G_OPTION_ARG_STRING, &height, N_ ("free room upwards"), N_ ("LENGTH") },
+    { "depth", 0, 0, G_OPTION_ARG_STRING, &depth, N_ ("free room along the air"), N_ ("LENGTH") },
+    { "heat", 0, 0, G_OPTION_ARG_STRING, &heat, N_ ("heat to reject; kept for the duty cases"),
       N_ ("POWER") },
     { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("kind of core; --kinds lists them"), N_ ("KIND") },
     { "tubes", 0, 0, G_OPTION_ARG_STRING, &tubes, N_ ("level or upright; along the longer side if not said"),
@@ -138,8 +137,6 @@ tw_cli_new (int argc, char **argv)
 
   style = inches ? TW_UNIT_STYLE_IN : TW_UNIT_STYLE_MM;
   status = take_answers (questions, G_N_ELEMENTS (questions), &style);
-  for (guint i = 0; i < G_N_ELEMENTS (questions); i++)
-    g_free (questions[i].answer);
   if (status != TW_CLI_OK)
     return status;
   wish.name = name;

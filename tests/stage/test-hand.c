@@ -54,11 +54,17 @@ set_up (Bench *bench)
 }
 
 static void
-tear_down (Bench *bench)
+clear_away (Bench *bench)
 {
   tw_passes_unref (bench->passes);
   tw_tubes_unref (bench->tubes);
   tw_placement_unref (bench->placement);
+}
+
+static void
+tear_down (Bench *bench)
+{
+  clear_away (bench);
   tw_history_free (bench->history);
   tw_job_free (bench->job);
 }
@@ -169,6 +175,7 @@ test_leaning_core (void)
 
   set_up (&bench);
   tw_make_set_number (bench.job, "core-1", "lean_deg", 30);
+  clear_away (&bench);
   lay_out (&bench);
   view = view_of (&bench, FACE);
   g_assert_true (tw_id_from_text ("core-1", &core));
