@@ -10,6 +10,9 @@
 /* Sides of a piece that is cut in space. */
 #define ROD_SIDES 512
 
+/* Lines on the side of a tube along which its distance from the face is sought. */
+#define SIDE_LINES 64
+
 /* A piece of tube: a cylinder or capsule. */
 typedef struct {
   TwVec from;
@@ -116,31 +119,47 @@ seen_at (const TwLight *self, TwVec at)
   return (TwPoint){ seen.x, seen.y };
 }
 
-/* How near a piece comes to the face along the air: by the part of its axis that lies in the light or within
- * a radius of it, and by how far its side reaches downstream of its axis. */
+/* Notes how near the part of a line that lies in the light, or within @wider_mm of it, comes to the face. */
 static void
-note_distance (const TwLight *self, const Tube *tube, TwGathered *gathered)
+note_line (const TwLight *self, TwVec from, TwVec way, double wider_mm, TwGathered *gathered)
 {
-  TwVec way = tw_vec_subtract (tube->to, tube->from), w = self->core->frame.w;
-  double along = tw_vec_dot (tw_vec_unit (way), w);
-  double side_mm = tube->radius_mm * sqrt (MAX (0.0, 1.0 - along * along));
   double t[2] = { 0.0, 1.0 };
 
   for (guint i = 0; i < G_N_ELEMENTS (self->beam); i++) {
-    double over_mm
-        = tw_vec_dot (self->beam[i].normal, tube->from) - self->beam[i].offset_mm - tube->radius_mm;
+    double over_mm = tw_vec_dot (self->beam[i].normal, from) - self->beam[i].offset_mm - wider_mm;
     double gain_mm = tw_vec_dot (self->beam[i].normal, way);
 
     if (gain_mm > 0.0)
       t[1] = MIN (t[1], -over_mm / gain_mm);
     else if (gain_mm < 0.0)
       t[0] = MAX (t[0], -over_mm / gain_mm);
+    else if (over_mm > 0.0)
+      return;
   }
   for (guint i = 0; i < 2 && t[0] <= t[1]; i++) {
-    TwVec at = tw_vec_subtract (tw_vec_add_scaled (tube->from, t[i], way), self->core->frame.origin);
+    TwVec at = tw_vec_subtract (tw_vec_add_scaled (from, t[i], way), self->core->frame.origin);
+    double before_mm = -tw_vec_dot (at, self->core->frame.w) / self->air.z;
 
-    gathered->nearest_mm
-        = MIN (gathered->nearest_mm, MAX (0.0, (-tw_vec_dot (at, w) - side_mm) / self->air.z));
+    gathered->nearest_mm = MIN (gathered->nearest_mm, MAX (0.0, before_mm));
+  }
+}
+
+/* How near a piece comes to the face along the air: the nearest of lines on its side. The first is the one
+ * that faces the core; at the edge of the light another may be nearer. */
+static void
+note_distance (const TwLight *self, const Tube *tube, TwGathered *gathered)
+{
+  TwVec way = tw_vec_subtract (tube->to, tube->from), along = tw_vec_unit (way), w = self->core->frame.w;
+  TwVec facing = tw_vec_add_scaled (w, -tw_vec_dot (along, w), along), beside;
+
+  facing = tw_vec_length_mm (facing) > 1e-9 ? tw_vec_unit (facing) : tw_vec_square_to (along);
+  beside = tw_vec_cross (along, facing);
+  for (guint i = 0; i < SIDE_LINES; i++) {
+    double turn_rad = 2.0 * G_PI * i / SIDE_LINES;
+    TwVec from = tw_vec_add_scaled (tube->from, tube->radius_mm * cos (turn_rad), facing);
+
+    from = tw_vec_add_scaled (from, tube->radius_mm * sin (turn_rad), beside);
+    note_line (self, from, way, 0.0, gathered);
   }
 }
 
@@ -204,6 +223,11 @@ gather_band (const TwLight *self, const Run *run, guint from, guint end, TwGathe
     points[i - from] = seen_at (self, tube.from);
     points[i - from + 1] = seen_at (self, tube.to);
     note_distance (self, &tube, gathered);
+  }
+  /* A sliver of the side that the light meets between two of those lines. */
+  for (guint i = from; i < end && gathered->nearest_mm == G_MAXDOUBLE; i++) {
+    is_tube (&run->solids[i], &tube);
+    note_line (self, tube.from, tw_vec_subtract (tube.to, tube.from), tube.radius_mm, gathered);
   }
   gather_seen (self, tw_area_new_band (self->geos, points, end - from + 1, tube.radius_mm, TUBE_SIDES),
                gathered);

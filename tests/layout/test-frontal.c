@@ -417,6 +417,26 @@ test_leaning_cylinder (void)
   seen_clear (&seen);
 }
 
+/* A capsule of r 20 that comes in over the left edge at x = −200 and leads away from the face at 45°: its
+ * axis is 300 before the face there, its side r·√2 nearer. What lies beyond the edge is nearer still, and
+ * shades nothing.
+ */
+static void
+test_over_the_edge (void)
+{
+  g_autoptr (TwJob) job = tw_job_new ();
+  TwPlacedSolid hose = { .part = air_id ("hose"), .role = TW_SOLID_HOSE };
+  Seen seen;
+
+  air_core (job, "core", 400, 200, 40);
+  add_bay (job);
+  hose.convex = tw_convex_new_capsule (tw_vec (-300, 0, -200), tw_vec (-100, 0, -400), 20);
+  seen = see (job, &hose, 1);
+  assert_near (shade_of (&seen, "hose")->distance_mm, 300 - 20 * G_SQRT2, 1e-6);
+  tw_convex_unref (hose.convex);
+  seen_clear (&seen);
+}
+
 /* A chain of capsules round a quarter circle of R 80, r 15, in a plane before the face: a quarter of a ring,
  * 2r·R·π/2, and a half circle at each end. A bay that ends in its plane leaves half of its depth but all of
  * its shadow; one that ends beside it leaves what is in it. */
@@ -638,6 +658,7 @@ static const Named named[] = {
   { "edge-on", test_edge_on },
   { "slanting-hose", test_slanting_hose },
   { "leaning-cylinder", test_leaning_cylinder },
+  { "hose-leads-away-over-the-edge", test_over_the_edge },
   { "concave-bay", test_concave_bay },
   { "bay-of-three", test_bay_of_three },
   { "frame", test_frame },
