@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/field-row.h"
 
-#include <glib/gi18n-lib.h>
-#include <math.h>
-#include <string.h>
+#include "app/field-words.h"
 
+#include <glib/gi18n-lib.h>
+
+#define EDITOR_PX 150        /* all editors end at the same edge */
 #define EDITOR_CHARS 15      /* width of an entry */
 #define LONG_TEXT_BYTES 1000 /* longer texts get a page of lines */
 
@@ -22,11 +23,16 @@ struct _TwFieldRow {
   TwId element;
   guint field;
 
-  char *shown;      /* text that the editor had when it last agreed with the job */
-  GArray *values;   /* of a list of references: TwId by place */
-  gboolean filling; /* the row itself is altering its editor */
-  gboolean let_go;  /* on its way out: what is typed is dropped */
+  char *shown;           /* text that the editor had when it last agreed with the job */
+  GArray *values;        /* of a list of references: TwId by place */
+  gboolean filling;      /* the row itself is altering its editor */
+  gboolean must_be_said; /* a list without a row for silence */
+  gboolean let_go;       /* on its way out: what is typed is dropped */
 };
+
+enum { TROUBLED, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TwFieldRow, tw_field_row, GTK_TYPE_WIDGET)
 
@@ -47,62 +53,6 @@ info_of (TwFieldRow *self, const TwPart *owner)
   return &tw_kind_info (owner->kind)->fields[self->field];
 }
 
-/* A figure as the form shows it: in full, with the unit that the job shows. */
-static char *
-figure_text (TwFieldRow *self, const TwField *field, double value)
-{
-  TwUnitStyle style = tw_session_style (self->session);
-  g_autofree char *number = tw_units_format_plain (field->quantity, &style, value);
-  const char *unit = tw_units_name (field->quantity, &style);
-
-  if (unit[0] == '\0')
-    return g_steal_pointer (&number);
-  return g_strconcat (number, g_str_equal (unit, "°") ? "" : " ", unit, NULL);
-}
-
-/* What an entry shows of a value; NULL when it is unknown. */
-static char *
-value_text (TwFieldRow *self, const TwField *field, const TwValue *value)
-{
-  switch (field->store) {
-  case TW_FIELD_NUMBER:
-    return isnan (value->number) ? NULL : figure_text (self, field, value->number);
-  case TW_FIELD_COUNT:
-    return value->choice < 0 ? NULL : g_strdup_printf ("%d", value->choice);
-  case TW_FIELD_CHOICE:
-    return value->choice < 0 ? NULL : g_strdup (_ (field->choices[value->choice].label));
-  case TW_FIELD_FLAG:
-    return value->choice < 0 ? NULL : g_strdup (value->choice ? _ ("yes") : _ ("no"));
-  case TW_FIELD_TEXT:
-    return g_strdup (value->text);
-  case TW_FIELD_REF:
-    break;
-  }
-  return NULL;
-}
-
-/* What is assumed where the job says nothing: `46 mm, assumed`; NULL when nothing is. */
-static char *
-assumed_text (TwFieldRow *self, const TwField *field, const char **why)
-{
-  const TwDrawing *drawing = tw_session_drawing (self->session);
-  g_autofree char *text = NULL;
-  const TwPart *filled;
-  TwValue value;
-
-  *why = NULL;
-  if (!tw_id_is_none (self->element) || !tw_drawing_is_assumed (drawing, self->part, self->field, why))
-    return NULL;
-  filled = tw_drawing_find (drawing, self->part);
-  if (filled == NULL)
-    return NULL;
-  value = tw_part_get (filled, self->field);
-  text = value_text (self, field, &value);
-  tw_value_clear (&value);
-  /* Translators: a figure or word that the program assumes, since the job does not say it */
-  return text ? g_strdup_printf (_ ("%s, assumed"), text) : NULL;
-}
-
 static void
 show_trouble (TwFieldRow *self, const char *message)
 {
@@ -111,6 +61,8 @@ show_trouble (TwFieldRow *self, const char *message)
   if (bad)
     gtk_label_set_text (self->trouble, message);
   gtk_revealer_set_reveal_child (self->revealer, bad);
+  if (bad)
+    g_signal_emit (self, signals[TROUBLED], 0);
   if (bad)
     gtk_widget_add_css_class (self->editor, "error");
   else
@@ -163,9 +115,10 @@ take_text (TwFieldRow *self, const char *text)
 static void
 show_entry (TwFieldRow *self, const TwField *field, const TwValue *value)
 {
-  g_autofree char *text = value_text (self, field, value);
+  g_autofree char *text = tw_field_words_value (self->session, field, value);
   const char *why = NULL;
-  g_autofree char *assumed = text ? NULL : assumed_text (self, field, &why);
+  g_autofree char *assumed
+      = text ? NULL : tw_field_words_unsaid (self->session, owner_of (self), self->field, &why);
   GtkEntry *entry = GTK_ENTRY (self->editor);
   const char *now = gtk_editable_get_text (GTK_EDITABLE (entry));
 
@@ -330,7 +283,7 @@ list_choices (TwFieldRow *self, const TwField *field)
 {
   GtkStringList *list = gtk_string_list_new (NULL);
   const char *why;
-  g_autofree char *assumed = assumed_text (self, field, &why);
+  g_autofree char *assumed = tw_field_words_unsaid (self->session, owner_of (self), self->field, &why);
 
   if (!must_be_said (field))
     gtk_string_list_append (list, assumed ? assumed : _ ("not said"));
@@ -418,7 +371,19 @@ setup_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer 
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
+  gtk_list_item_set_child (item, label);
+}
+
+/* The button is as wide as an entry, whatever the words. */
+static void
+setup_button_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), EDITOR_CHARS - 5);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), EDITOR_CHARS - 5);
   gtk_list_item_set_child (item, label);
 }
 
@@ -430,15 +395,35 @@ bind_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer d
   gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (string));
 }
 
+/* In the open list the first row says that it stands for silence. */
 static void
-make_choice (TwFieldRow *self)
+bind_row_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  TwFieldRow *self = data;
+  GtkStringObject *string = gtk_list_item_get_item (item);
+  const char *text = gtk_string_object_get_string (string);
+  g_autofree char *shown = NULL;
+
+  if (gtk_list_item_get_position (item) == 0 && !self->must_be_said && !g_str_equal (text, _ ("not said")))
+    /* Translators: a word that is meant when the job says nothing */
+    shown = g_strdup_printf (_ ("%s (not said)"), text);
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), shown ? shown : text);
+}
+
+static void
+make_choice (TwFieldRow *self, const TwField *field)
 {
   g_autoptr (GtkListItemFactory) button = gtk_signal_list_item_factory_new ();
+  g_autoptr (GtkListItemFactory) rows = gtk_signal_list_item_factory_new ();
 
+  self->must_be_said = must_be_said (field);
   self->editor = gtk_drop_down_new (NULL, NULL);
-  g_signal_connect (button, "setup", G_CALLBACK (setup_choice_cb), NULL);
+  g_signal_connect (button, "setup", G_CALLBACK (setup_button_cb), NULL);
   g_signal_connect (button, "bind", G_CALLBACK (bind_choice_cb), NULL);
+  g_signal_connect (rows, "setup", G_CALLBACK (setup_choice_cb), NULL);
+  g_signal_connect (rows, "bind", G_CALLBACK (bind_row_cb), self);
   gtk_drop_down_set_factory (GTK_DROP_DOWN (self->editor), button);
+  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (self->editor), rows);
   g_signal_connect_swapped (self->editor, "notify::selected", G_CALLBACK (choice_made_cb), self);
 }
 
@@ -476,6 +461,8 @@ tw_field_row_class_init (TwFieldRowClass *klass)
 
   object_class->dispose = tw_field_row_dispose;
   object_class->finalize = tw_field_row_finalize;
+  signals[TROUBLED]
+      = g_signal_new ("troubled", TW_TYPE_FIELD_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/field-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TwFieldRow, line);
@@ -507,9 +494,9 @@ add_editor (TwFieldRow *self, const TwField *field)
              || field->store == TW_FIELD_TEXT) {
     make_entry (self, field);
   } else {
-    make_choice (self);
-    gtk_widget_set_size_request (self->editor, 150, -1);
+    make_choice (self, field);
   }
+  gtk_widget_set_size_request (self->editor, EDITOR_PX, -1);
   gtk_widget_set_valign (child ? child : self->editor, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (self->line), child ? child : self->editor);
   gtk_label_set_mnemonic_widget (self->name, self->editor);

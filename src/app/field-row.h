@@ -5,6 +5,8 @@
  * Name on the left, what is said on the right: an entry, a list of choices, or a page for long text. Figures
  * are taken in any unit and shown in the job's. A bad entry stays as typed, marked, with what is accepted
  * under it; nothing is changed until it is mended. What the job does not say shows dimmed what is assumed.
+ *
+ * Signal: `troubled` when a bad entry has been marked.
  */
 #pragma once
 

@@ -6,6 +6,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#define REVEAL_FRAMES 30
+#define REVEAL_MARGIN_PX 12.0
+
 struct _TwPartForm {
   GtkWidget parent_instance;
 
@@ -67,12 +70,37 @@ add_group (GtkBox *box, const char *title)
   return group;
 }
 
+/* What is wrong stands under its row and must be seen: brought into view once it has been laid out. */
+static gboolean
+reveal_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  TwPartForm *self = TW_PART_FORM (gtk_widget_get_ancestor (widget, TW_TYPE_PART_FORM));
+  GtkAdjustment *rolled = gtk_scrolled_window_get_vadjustment (self->scroller);
+  int *frames_left = data;
+  graphene_rect_t place;
+
+  if (gtk_widget_compute_bounds (widget, GTK_WIDGET (self->fields), &place))
+    gtk_adjustment_clamp_page (rolled, (double)place.origin.y,
+                               (double)(place.origin.y + place.size.height) + REVEAL_MARGIN_PX);
+  return --*frames_left > 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+}
+
+static void
+row_troubled_cb (GtkWidget *row)
+{
+  int *frames_left = g_new (int, 1);
+
+  *frames_left = REVEAL_FRAMES; /* as long as it slides open */
+  gtk_widget_add_tick_callback (row, reveal_cb, frames_left, g_free);
+}
+
 static void
 add_row (TwPartForm *self, GtkWidget *group, TwId element, guint field)
 {
   GtkWidget *row = tw_field_row_new (self->session, self->part, element, field);
 
   gtk_box_append (GTK_BOX (group), row);
+  g_signal_connect (row, "troubled", G_CALLBACK (row_troubled_cb), NULL);
   g_ptr_array_add (self->rows, row);
 }
 

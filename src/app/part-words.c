@@ -2,6 +2,7 @@
 #include "app/part-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static const char *const icons[TW_N_KINDS] = {
   [TW_KIND_SETTINGS] = "tw-job-symbolic",
@@ -75,4 +76,22 @@ tw_part_words_group (TwKind kind, guint field)
     if (groups[i].kind == kind && groups[i].first == field)
       return groups[i].title;
   return NULL;
+}
+
+char *
+tw_part_words_figures (const TwPart *part, const TwUnitStyle *style)
+{
+  const TwKindInfo *info = tw_kind_info (part->kind);
+  GString *text = g_string_new (_ (info->noun));
+
+  for (guint i = 0; i < info->n_fields; i++) {
+    const TwField *field = &info->fields[i];
+    g_autofree char *figure = NULL;
+
+    if (field->store != TW_FIELD_NUMBER || isnan (G_STRUCT_MEMBER (double, part, field->offset)))
+      continue;
+    figure = tw_units_format (field->quantity, style, G_STRUCT_MEMBER (double, part, field->offset), -1);
+    g_string_append_printf (text, "; %s %s", _ (field->label), figure);
+  }
+  return g_string_free (text, FALSE);
 }

@@ -18,4 +18,8 @@ const char *tw_part_words_icon (const TwPart *part);
 /* Heading over the fields that begin with @field, N_()-marked, or NULL. */
 const char *tw_part_words_group (TwKind kind, guint field);
 
+/* Kind and what the job says of the part, for a screen reader: `baffle; Place along the header −5 mm; …`.
+ * (transfer full) */
+char *tw_part_words_figures (const TwPart *part, const TwUnitStyle *style) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

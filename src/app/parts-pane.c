@@ -125,6 +125,17 @@ make_row (const Row *row, const TwPart *part)
   return whole;
 }
 
+/* Rows that are just made have no place yet: the list is at its top then. */
+static void
+scroll_to (TwPartsPane *self, GtkWidget *row)
+{
+  GtkAdjustment *rolled = gtk_list_box_get_adjustment (self->list);
+  graphene_rect_t place;
+
+  if (rolled != NULL && gtk_widget_compute_bounds (row, GTK_WIDGET (self->list), &place))
+    gtk_adjustment_clamp_page (rolled, (double)place.origin.y, (double)(place.origin.y + place.size.height));
+}
+
 static void
 show_selection (TwPartsPane *self)
 {
@@ -139,6 +150,8 @@ show_selection (TwPartsPane *self)
   self->filling = TRUE;
   gtk_list_box_select_row (self->list, row);
   self->filling = FALSE;
+  if (row != NULL)
+    scroll_to (self, GTK_WIDGET (row));
 }
 
 static void

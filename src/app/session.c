@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/session.h"
 
+#include "base/source.h"
+#include "cards/cards.h"
+
 #include "job/read.h"
 #include "job/write.h"
 
@@ -14,17 +17,22 @@ struct _TwSession {
   TwCatalogue *catalogue;
   TwJob *job;
   TwHistory *history;
-  TwDrawing *drawing;
+  TwGeos *geos;
+  TwAnswer *answer; /* of the job as it is */
+  TwSources *sources;
+  GPtrArray *cards; /* of the answer, of TwCard; NULL: not written yet */
   guint watch;
 
   char *path;
   TwId selection;
+  TwId core; /* that the Face view looks at */
+  TwView view;
   gboolean was_modified;
 };
 
-enum { PROP_0, PROP_TITLE, PROP_PATH, PROP_MODIFIED, PROP_UNDO_LABEL, PROP_REDO_LABEL, N_PROPS };
+enum { PROP_0, PROP_TITLE, PROP_PATH, PROP_MODIFIED, PROP_UNDO_LABEL, PROP_REDO_LABEL, PROP_VIEW, N_PROPS };
 
-enum { JOB_CHANGED, SELECTION_CHANGED, N_SIGNALS };
+enum { JOB_LEAVES, JOB_REPLACED, JOB_CHANGED, SELECTION_CHANGED, N_SIGNALS };
 
 static GParamSpec *props[N_PROPS];
 static guint signals[N_SIGNALS];
@@ -48,24 +56,36 @@ notify_history (TwSession *self)
 static void
 check_selection (TwSession *self)
 {
-  if (tw_id_is_none (self->selection))
-    return;
-  if (self->job == NULL || tw_job_find (self->job, self->selection) == NULL)
+  if (!tw_id_is_none (self->selection) && tw_job_find (self->job, self->selection) == NULL)
     tw_session_select (self, TW_ID_NONE);
 }
 
 static void
-draw_again (TwSession *self)
+answer_again (TwSession *self)
 {
-  g_clear_pointer (&self->drawing, tw_drawing_unref);
+  g_clear_pointer (&self->answer, tw_answer_unref);
   if (self->job != NULL)
-    self->drawing = tw_drawing_new (self->job, self->catalogue);
+    self->answer = tw_answer_new (self->job, self->catalogue, self->geos);
+}
+
+/* The widgets show the old cards until they are told of the change: these outlive that. */
+static GPtrArray *
+write_cards (TwSession *self)
+{
+  TwUnitStyle style = tw_session_style (self);
+  GPtrArray *old = self->cards;
+
+  self->cards = self->answer ? tw_cards_new (self->answer, self->sources, &style) : NULL;
+  return old;
 }
 
 static void
 tell_change (TwSession *self)
 {
-  draw_again (self);
+  g_autoptr (GPtrArray) old_cards = NULL;
+
+  answer_again (self);
+  old_cards = write_cards (self);
   check_selection (self);
   g_signal_emit (self, signals[JOB_CHANGED], 0);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_TITLE]);
@@ -84,7 +104,8 @@ drop_job (TwSession *self)
   if (self->job != NULL)
     tw_job_unwatch (self->job, self->watch);
   g_clear_pointer (&self->history, tw_history_free);
-  g_clear_pointer (&self->drawing, tw_drawing_unref);
+  g_clear_pointer (&self->answer, tw_answer_unref);
+  g_clear_pointer (&self->cards, g_ptr_array_unref);
   g_clear_pointer (&self->job, tw_job_free);
 }
 
@@ -95,6 +116,9 @@ tw_session_finalize (GObject *object)
 
   drop_job (self);
   g_free (self->path);
+  tw_geos_free (self->geos);
+  if (self->sources != NULL)
+    tw_sources_free (self->sources);
   tw_catalogue_free (self->catalogue);
   G_OBJECT_CLASS (tw_session_parent_class)->finalize (object);
 }
@@ -120,6 +144,9 @@ tw_session_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
   case PROP_REDO_LABEL:
     g_value_set_string (value, self->history ? tw_history_redo_label (self->history) : NULL);
     break;
+  case PROP_VIEW:
+    g_value_set_uint (value, self->view);
+    break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
   }
@@ -139,8 +166,13 @@ tw_session_class_init (TwSessionClass *klass)
   props[PROP_MODIFIED] = g_param_spec_boolean ("modified", NULL, NULL, FALSE, readable);
   props[PROP_UNDO_LABEL] = g_param_spec_string ("undo-label", NULL, NULL, NULL, readable);
   props[PROP_REDO_LABEL] = g_param_spec_string ("redo-label", NULL, NULL, NULL, readable);
+  props[PROP_VIEW] = g_param_spec_uint ("view", NULL, NULL, 0, TW_N_VIEWS - 1, 0, readable);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
+  signals[JOB_LEAVES]
+      = g_signal_new ("job-leaves", TW_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[JOB_REPLACED] = g_signal_new ("job-replaced", TW_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                        NULL, G_TYPE_NONE, 0);
   signals[JOB_CHANGED]
       = g_signal_new ("job-changed", TW_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SELECTION_CHANGED] = g_signal_new ("selection-changed", TW_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL,
@@ -153,6 +185,8 @@ tw_session_init (TwSession *self)
   g_autoptr (GError) error = NULL;
 
   self->catalogue = tw_catalogue_load (&error);
+  self->sources = tw_sources_load (NULL);
+  self->geos = tw_geos_new ();
   if (self->catalogue == NULL)
     g_error ("The program's own data cannot be read: %s", error->message);
 }
@@ -184,11 +218,15 @@ tw_session_take_job (TwSession *self, TwJob *job, const char *path)
 {
   g_return_if_fail (job != NULL);
 
+  g_signal_emit (self, signals[JOB_LEAVES], 0);
   drop_job (self);
   self->job = job;
   self->history = tw_history_new (job);
   self->watch = tw_job_watch (job, job_changed_cb, self);
   set_path (self, path);
+  self->core = TW_ID_NONE;
+  self->selection = TW_ID_NONE;
+  g_signal_emit (self, signals[JOB_REPLACED], 0);
   tell_change (self);
 }
 
@@ -231,16 +269,46 @@ tw_session_history (TwSession *self)
   return self->history;
 }
 
+const TwAnswer *
+tw_session_answer (TwSession *self)
+{
+  return self->answer;
+}
+
 const TwDrawing *
 tw_session_drawing (TwSession *self)
 {
-  return self->drawing;
+  return self->answer ? tw_answer_drawing (self->answer) : NULL;
 }
 
-const TwCatalogue *
-tw_session_catalogue (TwSession *self)
+const TwPlacement *
+tw_session_placement (TwSession *self)
 {
-  return self->catalogue;
+  return self->answer ? tw_answer_placement (self->answer) : NULL;
+}
+
+const TwPasses *
+tw_session_passes (TwSession *self)
+{
+  return self->answer ? tw_answer_passes (self->answer) : NULL;
+}
+
+TwGeos *
+tw_session_geos (TwSession *self)
+{
+  return self->geos;
+}
+
+const GPtrArray *
+tw_session_cards (TwSession *self)
+{
+  return self->cards;
+}
+
+void
+tw_session_tell_history (TwSession *self)
+{
+  notify_history (self);
 }
 
 const char *
@@ -314,11 +382,82 @@ tw_session_selection (TwSession *self)
   return self->selection;
 }
 
+/* The core that @part belongs to, or TW_ID_NONE. */
+static TwId
+core_of (TwSession *self, TwId part)
+{
+  guint n;
+  const TwPlacedSolid *solids = tw_placement_solids (tw_session_placement (self), &n);
+
+  for (guint i = 0; i < n; i++)
+    if (tw_id_equal (solids[i].part, part))
+      return solids[i].core;
+  return TW_ID_NONE;
+}
+
+static void
+look_at_core (TwSession *self, TwId part)
+{
+  TwId core = self->answer ? core_of (self, part) : TW_ID_NONE;
+
+  if (tw_id_is_none (core) || tw_id_equal (core, self->core))
+    return;
+  self->core = core;
+  if (self->view != TW_VIEW_FACE)
+    return;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_VIEW]);
+}
+
 void
 tw_session_select (TwSession *self, TwId part)
 {
   if (tw_id_equal (self->selection, part))
     return;
   self->selection = part;
+  look_at_core (self, part);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+TwView
+tw_session_view (TwSession *self)
+{
+  return self->view;
+}
+
+void
+tw_session_set_view (TwSession *self, TwView view)
+{
+  g_return_if_fail (view < TW_N_VIEWS);
+
+  if (self->view == view)
+    return;
+  self->view = view;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_VIEW]);
+}
+
+const TwPlacedCore *
+tw_session_core (TwSession *self)
+{
+  const TwPlacement *placement = tw_session_placement (self);
+  const TwPlacedCore *core, *cores;
+  guint n;
+
+  if (placement == NULL)
+    return NULL;
+  core = tw_placement_core (placement, self->core);
+  cores = tw_placement_cores (placement, &n);
+  return core ? core : n > 0 ? &cores[0] : NULL;
+}
+
+gboolean
+tw_session_view_axes (TwSession *self, TwStageView *axes)
+{
+  const TwPlacedCore *core = tw_session_core (self);
+  TwFrame frame;
+
+  if (self->answer == NULL || (self->view == TW_VIEW_FACE && core == NULL))
+    return FALSE;
+  frame = tw_view_frame (tw_session_placement (self), self->view, core ? core->id : TW_ID_NONE);
+  *axes = (TwStageView){ frame.u, frame.v };
+  return TRUE;
 }

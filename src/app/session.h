@@ -6,15 +6,17 @@
  * Widgets listen and ask; none keeps a copy of the job.
  *
  * Properties (notify): `title`, `path`, `modified`, `undo-label`, `redo-label`, `view`.
- * Signals: `job-changed` after each change, undone ones too, and after another job has been put in;
- * `selection-changed`.
+ * Signals: `job-leaves` before another job is put in, `job-replaced` when it has been; `job-changed` after
+ * each change, undone ones too, and after `job-replaced`; `selection-changed`.
  */
 #pragma once
 
 #include <glib-object.h>
 
-#include "job/drawing.h"
+#include "answer/answer.h"
+#include "draw/views.h"
 #include "job/history.h"
+#include "stage/freedom.h"
 
 G_BEGIN_DECLS
 
@@ -40,8 +42,13 @@ gboolean tw_session_save (TwSession *self, const char *path, GError **error);
 /* (transfer none), until the next change */
 TwJob *tw_session_job (TwSession *self);
 TwHistory *tw_session_history (TwSession *self);
+const TwAnswer *tw_session_answer (TwSession *self);
 const TwDrawing *tw_session_drawing (TwSession *self);
-const TwCatalogue *tw_session_catalogue (TwSession *self);
+const TwPlacement *tw_session_placement (TwSession *self);
+const TwPasses *tw_session_passes (TwSession *self);
+TwGeos *tw_session_geos (TwSession *self);
+/* Cards of the answer, of TwCard. */
+const GPtrArray *tw_session_cards (TwSession *self);
 
 /* Local path of the file, or NULL when it was never saved. */
 const char *tw_session_path (TwSession *self);
@@ -55,11 +62,22 @@ gboolean tw_session_do (TwSession *self, TwChange *change, GError **error);
 void tw_session_undo (TwSession *self);
 void tw_session_redo (TwSession *self);
 
+/* After a drag or nudge through stage/hand: says what undo and redo are called now. */
+void tw_session_tell_history (TwSession *self);
+
 /* How the job shows figures, with the decimal sign of the person's language. */
 TwUnitStyle tw_session_style (TwSession *self);
 
 /* The chosen part, or TW_ID_NONE. What is removed is no longer chosen. The job itself has the id `job`. */
 TwId tw_session_selection (TwSession *self);
 void tw_session_select (TwSession *self, TwId part);
+
+/* Which view is shown. */
+TwView tw_session_view (TwSession *self);
+void tw_session_set_view (TwSession *self, TwView view);
+/* The core that the Face view looks at: that of the chosen part, else the first; NULL when there is none. */
+const TwPlacedCore *tw_session_core (TwSession *self);
+/* Directions of the view that is shown; FALSE when it shows nothing. */
+gboolean tw_session_view_axes (TwSession *self, TwStageView *axes);
 
 G_END_DECLS

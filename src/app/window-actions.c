@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#define ZOOM_STEP 1.25 /* dimensionless */
 #define WINDOW(data) TW_WINDOW (data)
 
 static void
@@ -86,12 +87,50 @@ lengths_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
     tw_window_say (WINDOW (data), error->message);
 }
 
+static const char *const view_names[TW_N_VIEWS] = { "face", "front", "side", "plan" };
+
+static void
+view_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  for (guint i = 0; i < TW_N_VIEWS; i++)
+    if (g_str_equal (view_names[i], g_variant_get_string (parameter, NULL)))
+      tw_session_set_view (WINDOW (data)->session, i);
+  tw_window_update_actions (WINDOW (data));
+}
+
+static void
+zoom_in_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_canvas_zoom (WINDOW (data)->canvas, ZOOM_STEP);
+}
+
+static void
+zoom_out_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_canvas_zoom (WINDOW (data)->canvas, 1.0 / ZOOM_STEP);
+}
+
+static void
+zoom_fit_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_canvas_fit (WINDOW (data)->canvas);
+}
+
 static const GActionEntry entries[] = {
-  { "open", open_cb },     { "open-sample", open_sample_cb, "s" },
-  { "save", save_cb },     { "save-as", save_as_cb },
-  { "reopen", reopen_cb }, { "close", close_cb },
-  { "undo", undo_cb },     { "redo", redo_cb },
-  { "delete", delete_cb }, { "lengths", lengths_cb, "s", "'mm'" },
+  { "view", view_cb, "s", "'face'" },
+  { "zoom-in", zoom_in_cb },
+  { "zoom-out", zoom_out_cb },
+  { "zoom-fit", zoom_fit_cb },
+  { "open", open_cb },
+  { "open-sample", open_sample_cb, "s" },
+  { "save", save_cb },
+  { "save-as", save_as_cb },
+  { "reopen", reopen_cb },
+  { "close", close_cb },
+  { "undo", undo_cb },
+  { "redo", redo_cb },
+  { "delete", delete_cb },
+  { "lengths", lengths_cb, "s", "'mm'" },
 };
 
 static void
@@ -118,21 +157,36 @@ tw_window_update_actions (TwWindow *self)
   gboolean has_job = tw_session_has_job (self->session);
   TwId chosen = tw_session_selection (self->session);
   g_autofree char *undo = NULL, *redo = NULL;
+  GAction *view = g_action_map_lookup_action (G_ACTION_MAP (self), "view");
   GAction *lengths = g_action_map_lookup_action (G_ACTION_MAP (self), "lengths");
 
   g_object_get (self->session, "undo-label", &undo, "redo-label", &redo, NULL);
-  enable (self, "save", has_job);
+  enable (self, "save",
+          tw_session_is_modified (self->session) || (has_job && tw_session_path (self->session) == NULL));
   enable (self, "save-as", has_job);
   enable (self, "reopen", has_job && tw_session_path (self->session) != NULL);
   enable (self, "undo", undo != NULL);
   enable (self, "redo", redo != NULL);
   enable (self, "delete", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
   enable (self, "lengths", has_job);
+  enable (self, "view", has_job);
+  enable (self, "zoom-in", has_job);
+  enable (self, "zoom-out", has_job);
+  enable (self, "zoom-fit", has_job);
+  g_simple_action_set_state (G_SIMPLE_ACTION (view),
+                             g_variant_new_string (view_names[tw_session_view (self->session)]));
   g_simple_action_set_state (G_SIMPLE_ACTION (lengths), g_variant_new_string (lengths_state (self)));
 }
 
 void
 tw_window_add_actions (TwWindow *self)
 {
+  g_autoptr (GPropertyAction) show_parts
+      = g_property_action_new ("show-parts", self->parts_flap, "reveal-flap");
+  g_autoptr (GPropertyAction) show_answers
+      = g_property_action_new ("show-answers", self->cards_flap, "reveal-flap");
+
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_parts));
+  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_answers));
 }

@@ -4,6 +4,8 @@
  */
 #pragma once
 
+#include "app/canvas.h"
+#include "app/cards-pane.h"
 #include "app/parts-pane.h"
 #include "app/part-form.h"
 #include "app/window.h"
@@ -26,6 +28,12 @@ struct _TwWindow {
   AdwFlap *cards_flap;
   TwPartsPane *parts;
   TwPartForm *form;
+  TwCanvas *canvas;
+  TwCardsPane *cards;
+  GtkLabel *position;
+  GtkLabel *snap;
+  GtkLabel *zoom;
+  GtkButton *findings;
 
   TwSession *session;
   GSettings *settings; /* NULL where the schema is not installed */

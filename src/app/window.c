@@ -30,6 +30,39 @@ show_title (TwWindow *self)
 }
 
 static void
+add_count (GString *text, const char *format, guint n)
+{
+  if (n == 0)
+    return;
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  g_string_append (text, text->len ? " · " : "");
+  g_string_append_printf (text, format, n);
+#pragma GCC diagnostic pop
+}
+
+/* The status line says what was found even while the cards are folded away. */
+static void
+show_findings (TwWindow *self)
+{
+  const TwAnswer *answer = tw_session_answer (self->session);
+  const TwFindings *findings = answer ? tw_answer_findings (answer) : NULL;
+  GString *text = g_string_new (NULL);
+  guint n[TW_N_SEVERITIES];
+
+  for (guint i = 0; i < TW_N_SEVERITIES; i++)
+    n[i] = findings ? tw_findings_count_of (findings, i) : 0;
+  add_count (text, ngettext ("%u stop", "%u stops", n[TW_SEVERITY_STOP]), n[TW_SEVERITY_STOP]);
+  add_count (text, ngettext ("%u warning", "%u warnings", n[TW_SEVERITY_WARN]), n[TW_SEVERITY_WARN]);
+  add_count (text, ngettext ("%u note", "%u notes", n[TW_SEVERITY_NOTE]), n[TW_SEVERITY_NOTE]);
+  if (text->len == 0)
+    g_string_append (text, _ ("Nothing found"));
+  if (g_strcmp0 (gtk_button_get_label (self->findings), text->str) != 0)
+    gtk_button_set_label (self->findings, text->str);
+  g_string_free (text, TRUE);
+}
+
+static void
 show_job (TwWindow *self)
 {
   gboolean has_job = tw_session_has_job (self->session);
@@ -43,7 +76,16 @@ show_job (TwWindow *self)
   gtk_widget_set_visible (self->save, has_job);
   gtk_widget_set_visible (self->undo, has_job);
   gtk_widget_set_visible (self->redo, has_job);
+  show_findings (self);
   tw_window_update_actions (self);
+}
+
+/* Keys go to the drawing until the person chooses otherwise. */
+static void
+job_replaced_cb (TwWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->pages, "job");
+  gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
 }
 
 /* Undo and redo say what they would do. */
@@ -59,6 +101,39 @@ show_history (TwWindow *self)
   gtk_widget_set_tooltip_text (self->undo, undo_tip);
   gtk_widget_set_tooltip_text (self->redo, redo_tip);
   tw_window_update_actions (self);
+}
+
+static void
+part_activated_cb (TwWindow *self)
+{
+  adw_flap_set_reveal_flap (self->parts_flap, TRUE);
+  tw_part_form_take_focus (self->form, -1);
+}
+
+static void
+findings_clicked_cb (TwWindow *self)
+{
+  adw_flap_set_reveal_flap (self->cards_flap, TRUE);
+  tw_cards_pane_reveal (self->cards, "findings");
+}
+
+/* The form marks what the drag changes. */
+static void
+show_drag (TwWindow *self)
+{
+  guint n;
+  const guint *fields = tw_canvas_moving_fields (self->canvas, &n);
+
+  tw_part_form_mark (self->form, fields, n);
+}
+
+static void
+bind_status (TwWindow *self)
+{
+  g_object_bind_property (self->canvas, "position", self->position, "label", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (self->canvas, "snap", self->snap, "label", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (self->canvas, "zoom", self->zoom, "label", G_BINDING_SYNC_CREATE);
+  g_signal_connect_object (self->canvas, "notify::snap", G_CALLBACK (show_drag), self, G_CONNECT_SWAPPED);
 }
 
 static void
@@ -119,6 +194,8 @@ tw_window_class_init (TwWindowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tw_window_dispose;
   GTK_WINDOW_CLASS (klass)->close_request = tw_window_close_request;
 
+  g_type_ensure (TW_TYPE_CANVAS);
+  g_type_ensure (TW_TYPE_CARDS_PANE);
   g_type_ensure (TW_TYPE_START_PAGE);
   g_type_ensure (TW_TYPE_PARTS_PANE);
   g_type_ensure (TW_TYPE_PART_FORM);
@@ -136,6 +213,14 @@ tw_window_class_init (TwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwWindow, cards_flap);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, parts);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, form);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, canvas);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, cards);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, position);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, snap);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, zoom);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, findings);
+  gtk_widget_class_bind_template_callback (widget_class, findings_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, part_activated_cb);
 }
 
 /* The schema may be missing where the program was built and not installed. */
@@ -159,9 +244,16 @@ tw_window_init (TwWindow *self)
   tw_window_add_actions (self);
   tw_parts_pane_set_session (self->parts, self->session);
   tw_part_form_set_session (self->form, self->session);
+  tw_canvas_set_session (self->canvas, self->session);
+  tw_cards_pane_set_session (self->cards, self->session);
+  bind_status (self);
 
+  g_signal_connect_object (self->session, "job-replaced", G_CALLBACK (job_replaced_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "job-changed", G_CALLBACK (show_job), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "selection-changed", G_CALLBACK (tw_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->session, "notify::view", G_CALLBACK (tw_window_update_actions), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "notify::title", G_CALLBACK (show_title), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "notify::path", G_CALLBACK (show_title), self, G_CONNECT_SWAPPED);

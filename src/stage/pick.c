@@ -11,6 +11,8 @@ typedef struct {
   GArray *points; /* of TwPoint */
   gboolean closed;
   gboolean is_solid; /* its inside counts */
+  gboolean is_inner; /* lies within another path of its part */
+  TwBox box;
 } Path;
 
 typedef struct {
@@ -86,6 +88,7 @@ add_ring (Shape *shape, const TwInkItem *item, guint first, guint end)
   path.is_solid = item->closed && item->style.pen != TW_INK_PEN_BAY;
   for (guint i = 0; i < path.points->len; i++)
     box = tw_box_add_point (box, g_array_index (path.points, TwPoint, i));
+  path.box = box;
   shape->seen.box = tw_box_add (shape->seen.box, box);
   area_mm2 = box_area_mm2 (box);
   if (path.is_solid && area_mm2 > shape->size_mm2)
@@ -106,6 +109,26 @@ is_shape (const TwInkItem *item)
          && pen != TW_INK_PEN_CENTRE && pen != TW_INK_PEN_WATER && pen != TW_INK_PEN_GRID;
 }
 
+static gboolean
+holds (TwBox outer, TwBox inner)
+{
+  return tw_box_contains (outer, (TwPoint){ inner.x0_mm, inner.y0_mm })
+         && tw_box_contains (outer, (TwPoint){ inner.x1_mm, inner.y1_mm });
+}
+
+/* Tubes within a core, hubs within a fan. */
+static void
+mark_inner (Shape *shape)
+{
+  const Path *paths = (const Path *)shape->paths->data;
+
+  for (guint i = 0; i < shape->paths->len; i++)
+    for (guint k = 0; k < shape->paths->len && !paths[i].is_inner; k++)
+      if (k != i && paths[k].closed && !paths[k].is_inner && holds (paths[k].box, paths[i].box)
+          && (k < i || !holds (paths[i].box, paths[k].box)))
+        g_array_index (shape->paths, Path, i).is_inner = TRUE;
+}
+
 TwPick *
 tw_pick_new (const TwInk *ink)
 {
@@ -124,6 +147,8 @@ tw_pick_new (const TwInk *ink)
       add_ring (shape_of (self, item->style.part), item, first, end);
     }
   }
+  for (guint i = 0; i < self->shapes->len; i++)
+    mark_inner (&g_array_index (self->shapes, Shape, i));
   return self;
 }
 
@@ -231,16 +256,17 @@ tw_pick_at (const TwPick *self, TwPoint at, double reach_mm)
 }
 
 gboolean
-tw_pick_path (const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed)
+tw_pick_outline (const TwPick *self, TwId part, guint nth, TwPickPath *outline)
 {
   const Shape *shape = find_shape (self, part);
-  const Path *path;
 
-  if (shape == NULL || nth >= shape->paths->len)
-    return FALSE;
-  path = &g_array_index (shape->paths, Path, nth);
-  *points = (const TwPoint *)path->points->data;
-  *n = path->points->len;
-  *closed = path->closed;
-  return TRUE;
+  for (guint i = 0; shape != NULL && i < shape->paths->len; i++) {
+    const Path *path = &g_array_index (shape->paths, Path, i);
+
+    if (path->is_inner || nth-- > 0)
+      continue;
+    *outline = (TwPickPath){ (const TwPoint *)path->points->data, path->points->len, path->closed };
+    return TRUE;
+  }
+  return FALSE;
 }

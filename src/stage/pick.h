@@ -42,10 +42,16 @@ const TwPickShape *tw_pick_find (const TwPick *self, TwId part);
  */
 TwId tw_pick_at (const TwPick *self, TwPoint at, double reach_mm);
 
-/* Rings and lines of a part, for a halo: flattened, one after the other. Both ends are (out); (transfer
- * none). FALSE past the last. */
-gboolean
-tw_pick_path (const TwPick *self, TwId part, guint nth, const TwPoint **points, guint *n, gboolean *closed);
+/* A ring or line, flattened. */
+typedef struct {
+  const TwPoint *points; /* mm of the view; owned by the pick */
+  guint n_points;
+  gboolean closed;
+} TwPickPath;
+
+/* What bounds a part, for a halo: its rings and lines that lie within no other ring of it. FALSE past the
+ * last. */
+gboolean tw_pick_outline (const TwPick *self, TwId part, guint nth, TwPickPath *outline);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwPick, tw_pick_free)
 

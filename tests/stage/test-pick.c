@@ -97,6 +97,29 @@ test_boxes (void)
   g_assert_cmpfloat_with_epsilon (fan->box.y1_mm, 100, 1e-3);
 }
 
+/* A core with two tubes in it and a header plate beside it: the halo follows core and plate. */
+static void
+test_outline (void)
+{
+  g_autoptr (TwInk) ink = tw_ink_new ();
+  g_autoptr (TwPick) pick = NULL;
+  TwInkStyle core = style (TW_INK_PEN_OUTLINE, "core");
+  TwPickPath path;
+
+  tw_ink_line (ink, &core, (TwPoint){ 0, 20 }, (TwPoint){ 100, 20 });
+  tw_ink_box (ink, &core, &(TwBox){ 0, 0, 100, 50 });
+  tw_ink_line (ink, &core, (TwPoint){ 0, 40 }, (TwPoint){ 100, 40 });
+  tw_ink_box (ink, &core, &(TwBox){ -10, -5, 0, 55 });
+  pick = tw_pick_new (tw_ink_finish (ink));
+  g_assert_true (tw_pick_outline (pick, core.part, 0, &path));
+  g_assert_cmpuint (path.n_points, ==, 4);
+  g_assert_cmpfloat (path.points[0].x_mm, ==, 0);
+  g_assert_true (tw_pick_outline (pick, core.part, 1, &path));
+  g_assert_true (path.closed);
+  g_assert_cmpfloat (path.points[0].x_mm, ==, -10);
+  g_assert_false (tw_pick_outline (pick, core.part, 2, &path));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -108,5 +131,6 @@ main (int argc, char **argv)
   }
   g_test_add_func ("/stage/pick/topmost", test_topmost);
   g_test_add_func ("/stage/pick/boxes", test_boxes);
+  g_test_add_func ("/stage/pick/outline", test_outline);
   return g_test_run ();
 }

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * canvas.h - the drawing of one view, and every gesture on it
+ *
+ * Translates pointer and keys for stage/hand and paints ink; knows nothing of the trade itself.
+ *
+ * Properties (notify): `position` (of the pointer, in the job's units), `snap` (what the drag snapped to),
+ * `zoom`: texts for the status line.
+ * Signals: `part-activated` when the form of the chosen part is asked for.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session.h"
+
+G_BEGIN_DECLS
+
+#define TW_TYPE_CANVAS (tw_canvas_get_type ())
+G_DECLARE_FINAL_TYPE (TwCanvas, tw_canvas, TW, CANVAS, GtkWidget)
+
+/* Once, before it is shown. */
+void tw_canvas_set_session (TwCanvas *self, TwSession *session);
+
+/* Larger by @by (dimensionless; under 1 smaller), about the middle. */
+void tw_canvas_zoom (TwCanvas *self, double by);
+/* The whole drawing as large as it fits. */
+void tw_canvas_fit (TwCanvas *self);
+
+/* Where a place of the view lies on the widget, and back. */
+graphene_point_t tw_canvas_place_of (TwCanvas *self, TwPoint at);
+TwPoint tw_canvas_point_at (TwCanvas *self, double x, double y);
+
+/* Fields that the drag of the moment has changed; @n is 0 when there is none. (transfer none) */
+const guint *tw_canvas_moving_fields (TwCanvas *self, guint *n);
+
+/* How many nodes have been drawn so far: for tests and benchmarks. */
+guint tw_canvas_nodes_drawn (TwCanvas *self);
+
+G_END_DECLS

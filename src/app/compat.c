@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app/compat.h"
+
+#include <adwaita.h>
+
+void
+tw_compat_accent (GtkWidget *widget, GdkRGBA *colour)
+{
+  GtkStyleContext *style = gtk_widget_get_style_context (widget);
+
+  if (!gtk_style_context_lookup_color (style, "accent_color", colour))
+    *colour = (GdkRGBA){ 0.11F, 0.44F, 0.85F, 1.0F };
+}
+
+gboolean
+tw_compat_high_contrast (void)
+{
+  return adw_style_manager_get_high_contrast (adw_style_manager_get_default ());
+}
+
+gboolean
+tw_compat_reduced_motion (GtkWidget *widget)
+{
+  return !adw_get_enable_animations (widget);
+}

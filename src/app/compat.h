@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * compat.h - what later versions of the toolkit rename, in one place
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* The platform's accent colour as @widget sees it. */
+void tw_compat_accent (GtkWidget *widget, GdkRGBA *colour);
+
+/* Whether the platform asks for high contrast. */
+gboolean tw_compat_high_contrast (void);
+
+/* Whether the platform asks for little movement. */
+gboolean tw_compat_reduced_motion (GtkWidget *widget);
+
+G_END_DECLS
