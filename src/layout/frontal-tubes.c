@@ -145,17 +145,19 @@ note_line (const TwLight *self, TwVec from, TwVec way, double wider_mm, TwGather
 }
 
 /* How near a piece comes to the face along the air: the nearest of lines on its side. The first is the one
- * that faces the core; at the edge of the light another may be nearer. */
+ * that faces the core, which is enough for a piece of which all is lit; at the edge of the light another may
+ * be nearer.
+ */
 static void
-note_distance (const TwLight *self, const Tube *tube, TwGathered *gathered)
+note_distance (const TwLight *self, const Tube *tube, guint n_lines, TwGathered *gathered)
 {
   TwVec way = tw_vec_subtract (tube->to, tube->from), along = tw_vec_unit (way), w = self->core->frame.w;
   TwVec facing = tw_vec_add_scaled (w, -tw_vec_dot (along, w), along), beside;
 
   facing = tw_vec_length_mm (facing) > 1e-9 ? tw_vec_unit (facing) : tw_vec_square_to (along);
   beside = tw_vec_cross (along, facing);
-  for (guint i = 0; i < SIDE_LINES; i++) {
-    double turn_rad = 2.0 * G_PI * i / SIDE_LINES;
+  for (guint i = 0; i < n_lines; i++) {
+    double turn_rad = 2.0 * G_PI * i / n_lines;
     TwVec from = tw_vec_add_scaled (tube->from, tube->radius_mm * cos (turn_rad), facing);
 
     from = tw_vec_add_scaled (from, tube->radius_mm * sin (turn_rad), beside);
@@ -217,12 +219,14 @@ gather_band (const TwLight *self, const Run *run, guint from, guint end, TwGathe
 {
   g_autofree TwPoint *points = g_new (TwPoint, end - from + 1);
   Tube tube = { 0 };
+  gboolean is_lit;
 
   for (guint i = from; i < end; i++) {
     is_tube (&run->solids[i], &tube);
     points[i - from] = seen_at (self, tube.from);
     points[i - from + 1] = seen_at (self, tube.to);
-    note_distance (self, &tube, gathered);
+    is_lit = lie_to (run->solids[i].convex, self->beam, G_N_ELEMENTS (self->beam)) == LIES_IN;
+    note_distance (self, &tube, is_lit ? 1 : SIDE_LINES, gathered);
   }
   /* A sliver of the side that the light meets between two of those lines. */
   for (guint i = from; i < end && gathered->nearest_mm == G_MAXDOUBLE; i++) {
