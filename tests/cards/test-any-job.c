@@ -9,7 +9,7 @@
 
 #include <math.h>
 
-#define JOBS 150
+#define JOBS 80
 
 static void
 check_figures (const GArray *figures)
