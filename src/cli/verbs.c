@@ -13,6 +13,8 @@ const TwVerb tw_cli_verbs[] = {
   { "show", N_ ("FILE"), N_ ("print the panels: face, fans, passes, hoses, fit"), tw_cli_show },
   { "findings", N_ ("FILE"), N_ ("list what is wrong or doubtful; ends with 20 for a stop, 10 for a warning"),
     tw_cli_findings },
+  { "sheets", N_ ("FILE"), N_ ("write the drawing sheets as PDF and SVG"), tw_cli_sheets },
+  { "picture", N_ ("FILE"), N_ ("write one view as a picture"), tw_cli_picture },
   { "check", N_ ("FILE…"), N_ ("read job files and say everything that is wrong in them"), tw_cli_check },
   { "set", N_ ("FILE PART.FIELD=VALUE…"), N_ ("change fields of a job file"), tw_cli_set },
   { "new", "", N_ ("make a first layout that fits a bay"), tw_cli_new },

@@ -80,8 +80,9 @@ is_painted (const TwViewHand *hand, TwSolidRole role)
   case TW_SOLID_HEADER:
   case TW_SOLID_TANK:
   case TW_SOLID_PORT:
-  case TW_SOLID_ENGINE_PORT:
     return TRUE;
+  case TW_SOLID_ENGINE_PORT:
+    return !(hand->manner->flags & TW_VIEW_NO_HOSES);
   default:
     return FALSE;
   }

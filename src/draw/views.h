@@ -54,9 +54,9 @@ typedef struct {
 
 /* What is left out. */
 typedef enum {
-  TW_VIEW_NO_NAMES = 1 << 0, /* no texts: the caller places them, see tw_view_labels_draw() */
-  TW_VIEW_NO_BAY = 1 << 1,   /* neither bay nor what takes room */
-  TW_VIEW_NO_HOSES = 1 << 2,
+  TW_VIEW_NO_NAMES = 1 << 0,  /* no texts: the caller places them, see tw_view_labels_draw() */
+  TW_VIEW_NO_BAY = 1 << 1,    /* neither bay nor what takes room */
+  TW_VIEW_NO_HOSES = 1 << 2,  /* neither hoses nor the ports of the engine */
   TW_VIEW_NO_WAYS = 1 << 3,   /* no arrows of water and air */
   TW_VIEW_NO_AIRWAY = 1 << 4, /* neither shrouds nor fans */
 } TwViewFlags;

@@ -214,12 +214,11 @@ tw_paper_title_box (TwPaperSize size, gboolean caution)
 }
 
 void
-tw_paper_draw (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure)
+tw_paper_draw_title (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure)
 {
   Block block = { ink, tw_paper (size), title, measure, tw_look_paper (tw_paper (size)->large) };
   TwBox box = tw_paper_title_box (size, title->caution != NULL);
 
-  tw_paper_draw_frame (ink, size);
   draw_rows (&block, box);
   if (title->caution != NULL) {
     TwPoint at = { box.x0_mm + INSET_MM, box.y1_mm - CAUTION_MM + 2.5 };
@@ -228,4 +227,11 @@ tw_paper_draw (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const Tw
     write_text (&block, at, TW_INK_SIZE_FIELD, room_mm, title->caution);
   }
   tw_ink_box (ink, &wide, &box);
+}
+
+void
+tw_paper_draw (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure)
+{
+  tw_paper_draw_frame (ink, size);
+  tw_paper_draw_title (ink, size, title, measure);
 }

@@ -84,6 +84,9 @@ TwBox tw_paper_title_box (TwPaperSize size, gboolean caution);
 /* Frame, zones and centring marks alone. */
 void tw_paper_draw_frame (TwInk *ink, TwPaperSize size);
 
+/* The title block alone. Texts too long for their field are cut with an ellipsis. */
+void tw_paper_draw_title (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure);
+
 /* Frame, zones, centring marks and title block. Texts too long for their field are cut with an ellipsis. */
 void tw_paper_draw (TwInk *ink, TwPaperSize size, const TwPaperTitle *title, const TwMeasure *measure);
 

@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "answer/answer.h"
+#include "base/error.h"
+#include "cli/verbs.h"
+#include "draw/views.h"
+#include "job/read.h"
+#include "job/write.h"
+#include "sheets/letters.h"
+#include "sheets/to-cairo.h"
+#include "sheets/to-svg.h"
+
+#include <stdio.h>
+
+/* A picture is a page of this many millimetres across; its look is that of a sheet. */
+#define PAGE_WIDTH_MM 270.0
+#define EDGE_MM 12.0
+
+static const char *const views[TW_N_VIEWS] = { "face", "front", "side", "plan" };
+
+typedef struct {
+  TwView view;
+  TwId core;
+  int width_px;
+  gboolean dark;
+} Wish;
+
+static const char *
+translate (const char *words)
+{
+  return words[0] != '\0' ? _ (words) : words;
+}
+
+static TwViewDrawing *
+draw (const TwViewSource *source,
+      const Wish *wish,
+      const TwLook *look,
+      const TwMeasure *measure,
+      double scale,
+      TwViewFlags flags)
+{
+  const TwViewManner manner = { .view = wish->view,
+                                .core = wish->core,
+                                .scale = scale,
+                                .flags = flags,
+                                .look = look,
+                                .measure = measure,
+                                .translate = translate };
+
+  return tw_view_draw (source, &manner);
+}
+
+/* The view on a page as tall as it needs. FALSE when there is nothing to be seen. */
+static gboolean
+lay_out (const TwAnswer *answer,
+         const Wish *wish,
+         const TwLook *look,
+         const TwMeasure *measure,
+         TwInk *ink,
+         TwPage *page)
+{
+  g_autoptr (TwGeos) geos = tw_geos_new ();
+  const TwViewSource source
+      = { tw_answer_placement (answer), tw_answer_routes (answer), tw_answer_passes (answer), geos };
+  g_autoptr (TwViewDrawing) trial = draw (&source, wish, look, measure, 0.2, TW_VIEW_NO_NAMES),
+                            drawing = NULL;
+  double width, height, scale;
+
+  if (tw_box_is_empty (trial->all))
+    return FALSE;
+  width = MAX (trial->all.x1_mm - trial->all.x0_mm, 1);
+  height = MAX (trial->all.y1_mm - trial->all.y0_mm, 1);
+  scale = MIN ((PAGE_WIDTH_MM - 2 * EDGE_MM) / width, (2 * PAGE_WIDTH_MM - 2 * EDGE_MM) / height);
+  drawing = draw (&source, wish, look, measure, scale, 0);
+  page->width_mm = PAGE_WIDTH_MM;
+  page->height_mm = height * scale + 2 * EDGE_MM;
+  tw_ink_append_scaled (ink, drawing->ink, scale,
+                        (TwPoint){ PAGE_WIDTH_MM / 2 - (drawing->all.x0_mm + drawing->all.x1_mm) / 2 * scale,
+                                   EDGE_MM - drawing->all.y0_mm * scale });
+  page->ink = tw_ink_finish (ink);
+  page->look = look;
+  return TRUE;
+}
+
+static TwCliStatus
+write_picture (const TwPage *page, const Wish *wish, const char *output)
+{
+  const TwPageAbout about = { NULL };
+  g_autoptr (GBytes) bytes = NULL;
+  GError *error = NULL;
+  gsize length;
+  const char *data;
+
+  if (g_str_has_suffix (output, ".svg"))
+    bytes = tw_svg_write (page, &about);
+  else
+    bytes = tw_cairo_write_png (page, wish->width_px / page->width_mm, &error);
+  if (bytes == NULL)
+    return tw_cli_fail (error);
+  data = g_bytes_get_data (bytes, &length);
+  if (g_str_equal (output, "-"))
+    return fwrite (data, 1, length, stdout) == length && fflush (stdout) == 0 ? TW_CLI_OK : TW_CLI_FAILED;
+  return tw_write_file (output, data, length, &error) ? TW_CLI_OK : tw_cli_fail (error);
+}
+
+/* Paper-like colours for a light picture, those of the dark screen for a dark one; pens and letters of a
+ * sheet. */
+static TwLook
+look_of (const Wish *wish)
+{
+  TwLook look = tw_look_paper (FALSE),
+         screen = tw_look_screen (wish->dark ? TW_LOOK_DARK : TW_LOOK_LIGHT, FALSE);
+
+  for (guint i = 0; i < TW_INK_N_TINTS; i++)
+    look.colours[i] = screen.colours[i];
+  look.halo = screen.halo;
+  return look;
+}
+
+static TwCliStatus
+make (const TwJob *job, const TwCatalogue *catalogue, const Wish *wish, const char *output)
+{
+  g_autoptr (TwAnswer) answer = tw_answer_new (job, catalogue, NULL);
+  g_autoptr (TwLetters) letters = tw_letters_new (TW_LETTERS_SHEET_FONT);
+  TwMeasure measure = tw_letters_measure (letters);
+  TwLook look = look_of (wish);
+  g_autoptr (TwInk) ink = tw_ink_new ();
+  TwPage page;
+
+  if (!tw_id_is_none (wish->core) && tw_placement_core (tw_answer_placement (answer), wish->core) == NULL) {
+    g_printerr (_ ("there is no core \"%s\" that has a place\n"), wish->core.text);
+    return TW_CLI_FAILED;
+  }
+  if (!lay_out (answer, wish, &look, &measure, ink, &page)) {
+    g_printerr (_ ("there is nothing to be seen in this view\n"));
+    return TW_CLI_FAILED;
+  }
+  return write_picture (&page, wish, output);
+}
+
+static gboolean
+find_wish (Wish *wish, const char *view, const char *core)
+{
+  wish->view = TW_VIEW_FACE;
+  for (guint i = 0; view != NULL && i <= TW_N_VIEWS; i++) {
+    if (i == TW_N_VIEWS)
+      return tw_cli_usage ("picture", _ ("--view is face, front, side or plan.")) == TW_CLI_OK;
+    wish->view = i;
+    if (g_str_equal (views[i], view))
+      break;
+  }
+  if (core != NULL && !tw_id_from_text (core, &wish->core))
+    return tw_cli_usage ("picture", _ ("--core is the id of a core.")) == TW_CLI_OK;
+  if (wish->width_px < 100 || wish->width_px > 8000)
+    return tw_cli_usage ("picture", _ ("--width is 100 to 8000.")) == TW_CLI_OK;
+  return TRUE;
+}
+
+TwCliStatus
+tw_cli_picture (int argc, char **argv)
+{
+  Wish wish = { .width_px = 1400 };
+  g_autofree char *view = NULL, *core = NULL, *output = NULL;
+  const GOptionEntry entries[] = {
+    { "view", 'v', 0, G_OPTION_ARG_STRING, &view, N_ ("face, front, side or plan; face if not said"),
+      N_ ("VIEW") },
+    { "core", 0, 0, G_OPTION_ARG_STRING, &core, N_ ("whose face; the first core's if not said"), N_ ("ID") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output,
+      N_ ("FILE.png or FILE.svg; - is standard output, as PNG"), N_ ("FILE") },
+    { "width", 'w', 0, G_OPTION_ARG_INT, &wish.width_px, N_ ("of a PNG, in pixels; 1400 if not said"),
+      N_ ("PIXELS") },
+    { "dark", 0, 0, G_OPTION_ARG_NONE, &wish.dark, N_ ("light lines on dark"), NULL },
+    { NULL },
+  };
+  g_autoptr (TwCatalogue) catalogue = NULL;
+  g_autoptr (TwJob) job = NULL;
+  GError *error = NULL;
+  const char *path;
+
+  if (!tw_cli_options ("picture", entries, &argc, &argv)
+      || (path = tw_cli_one_file ("picture", argc, argv)) == NULL || !find_wish (&wish, view, core))
+    return TW_CLI_USAGE;
+  if (output == NULL)
+    return tw_cli_usage ("picture", _ ("--output is wanted."));
+  job = tw_job_read_file (path, &error);
+  if (job == NULL)
+    return tw_cli_fail (error);
+  catalogue = tw_cli_catalogue ();
+  return catalogue != NULL ? make (job, catalogue, &wish, output) : TW_CLI_FAILED;
+}

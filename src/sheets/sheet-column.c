@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The column of tables that stands on the title block, and the pages that it goes on to.
+ */
+#include "sheets/sheet-private.h"
+
+double
+tw_sheet_table_height_mm (TwPaperSize size)
+{
+  return tw_paper (size)->frame.y1_mm - TW_SHEET_GAP_MM - tw_paper_title_box (size, FALSE).y1_mm
+         - TW_SHEET_GAP_MM;
+}
+
+double
+tw_sheet_tables_need_mm (TwPaperSize size, GPtrArray *tables)
+{
+  TwLook look = tw_look_paper (tw_paper (size)->large);
+  double need = 0;
+
+  for (guint i = 0; i < tables->len; i++) {
+    const TwTable *table = g_ptr_array_index (tables, i);
+
+    if (tw_table_n_rows (table) > 0)
+      need += tw_table_height_mm (table, &look, tw_table_n_rows (table)) + TW_SHEET_GAP_MM;
+  }
+  return need;
+}
+
+/* Puts as many rows from @first on as fit above @low. Returns how many; @low is moved up. */
+static guint
+put_rows (TwSheetSet *self, TwSheet *page, const TwTable *table, guint first, double *low)
+{
+  TwBox block = tw_paper_title_box (page->size, FALSE);
+  double high = tw_paper (page->size)->frame.y1_mm - TW_SHEET_GAP_MM;
+  guint n = MIN (tw_table_n_rows (table) - first, tw_table_fit (table, &page->look, high - *low));
+  double right = block.x1_mm - TW_SHEET_MARK_MM;
+  const TwTablePlace place = { block.x0_mm, right, *low, first, n };
+  TwBox box = { block.x0_mm, *low, right, *low };
+
+  if (n == 0)
+    return 0;
+  box.y1_mm = tw_table_draw (table, page->ink, &page->look, self->source->measure, &place);
+  tw_place_add_block (page->place, &box, TW_TABLE_LAYER);
+  *low = box.y1_mm + TW_SHEET_GAP_MM;
+  return n;
+}
+
+static double
+table_foot (const TwSheet *page)
+{
+  return tw_paper_title_box (page->size, FALSE).y1_mm + TW_SHEET_GAP_MM;
+}
+
+void
+tw_sheet_put_tables (TwSheetSet *self, TwSheet *page, GPtrArray *tables)
+{
+  double low = table_foot (page);
+
+  for (guint i = 0; i < tables->len; i++) {
+    const TwTable *table = g_ptr_array_index (tables, i);
+    guint first = 0;
+
+    while (first < tw_table_n_rows (table)) {
+      guint n = put_rows (self, page, table, first, &low);
+
+      first += n;
+      if (first < tw_table_n_rows (table)) {
+        const TwSheetTitle *words = g_ptr_array_index (self->titles, self->titles->len - 1);
+        g_autofree char *title = g_strdup (words->title);
+
+        page = tw_sheet_add (self, page->kind, self->smallest, title, NULL);
+        low = table_foot (page);
+      }
+    }
+  }
+}

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * sheet-private.h - what all sheets share: a page being made, its columns of tables, words and figures
+ *
+ * Every sheet is laid out alike: drawings on the left, a column of tables on the right that stands on the
+ * title block and is as wide as it.
+ */
+#pragma once
+
+#include "base/error.h"
+#include "draw/dimension.h"
+#include "draw/views.h"
+#include "sheets/sheet.h"
+#include "sheets/table.h"
+
+G_BEGIN_DECLS
+
+/* Between drawings, tables and frame; mm on paper. */
+#define TW_SHEET_GAP_MM 6.0
+
+/* How far a centring mark reaches into the frame, and a little more; mm on paper. */
+#define TW_SHEET_MARK_MM 11.0
+
+/* A set of pages being made. */
+typedef struct {
+  const TwSheetSource *source;
+  const TwDrawing *drawing;
+  const TwPlacement *placement;
+  const TwSettings *settings;
+  TwUnitStyle style;
+  gboolean inches;
+  TwPaperSize smallest; /* of the papers that may be taken */
+  TwPaperSize largest;
+  GPtrArray *pages;  /* of TwSheet, so far; their title blocks are drawn last, when their number is known */
+  GPtrArray *titles; /* of TwSheetTitle, one a page */
+} TwSheetSet;
+
+/* What only this page's title block says. All owned. */
+typedef struct {
+  char *title;
+  char *scale; /* NULL: none */
+  char *kind;
+} TwSheetTitle;
+
+/* Words of this program in the reader's language. (transfer none) */
+const char *tw_sheet_words (const TwSheetSet *self, const char *marked);
+
+/* A length as on a drawing, `–` when it is not known. (transfer full) */
+char *tw_sheet_length (const TwSheetSet *self, double value_mm) G_GNUC_WARN_UNUSED_RESULT;
+/* Any other figure with its unit. (transfer full) */
+char *tw_sheet_figure (const TwSheetSet *self, TwQuantity quantity, double value) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Name of a part; (transfer none) */
+const char *tw_sheet_name (const TwSheetSet *self, TwId part);
+
+/* A new page at the end of the set. (transfer none) */
+TwSheet *
+tw_sheet_add (TwSheetSet *self, TwSheetKinds kind, TwPaperSize size, const char *title, const char *scale);
+
+/* Room for drawings on a paper: left of the column of tables. */
+TwBox tw_sheet_room (TwPaperSize size);
+
+/* How high tables may be stacked on the title block of a paper. */
+double tw_sheet_table_height_mm (TwPaperSize size);
+
+/* Height of all tables, one on the other, on that paper. */
+double tw_sheet_tables_need_mm (TwPaperSize size, GPtrArray *tables);
+
+/* Stacks tables (of TwTable) on the title block of @page; what has no room goes on to pages that hold tables
+ * only. Empty tables are left out. */
+void tw_sheet_put_tables (TwSheetSet *self, TwSheet *page, GPtrArray *tables);
+
+/* The manner of dimensions of a page. */
+TwDimensionManner tw_sheet_manner (const TwSheetSet *self, const TwSheet *page);
+
+/* Whether a figure and its arrows have room between two points; what has none is not dimensioned in the
+ * drawing, its figure stands in a table. */
+gboolean tw_sheet_has_room (const TwSheetSet *self, const TwSheet *page, const TwDimension *dimension);
+
+/* A view on a page. */
+typedef struct {
+  TwViewDrawing *drawing; /* owned */
+  TwViewManner manner;
+  TwPoint shift; /* mm on paper: where its zero lies */
+  double scale;  /* paper mm a model mm, dimensionless */
+} TwSheetView;
+
+/* Draws a view without its names; free its drawing with tw_view_drawing_free(). The shift is nought. With a
+ * @core what is fixed to other cores is left out; `all` is the box round all ink. */
+TwSheetView tw_sheet_view (const TwSheetSet *self,
+                           const TwSheet *page,
+                           TwView view,
+                           TwId core,
+                           double scale,
+                           TwViewFlags flags);
+/* Puts it on the page, names not yet. */
+void tw_sheet_put_view (TwSheet *page, const TwSheetView *view, const char *title);
+/* A box of the view on paper. */
+TwBox tw_sheet_on_paper (const TwSheetView *view, TwBox box);
+/* Names of the views, when all else stands. Takes note of everything on the page first. */
+void tw_sheet_put_names (TwSheet *page, const TwSheetView *views, guint n);
+
+/* The box round core, tanks, shrouds and fans of all cores, or round the @bay, job frame; FALSE without any.
+ */
+gboolean tw_sheet_bounds (const TwPlacement *placement, gboolean bay, TwVec *from, TwVec *to);
+
+/* Scales of ISO 5455 that a sheet may have: the nth as model mm a paper mm, 0 past the last; from 1:1 down.
+ */
+double tw_sheet_scale (guint nth);
+char *tw_sheet_scale_text (double model_a_paper) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The sheets: each adds its pages to the set. */
+void tw_sheet_arrangement (TwSheetSet *self);
+void tw_sheet_core_and_tanks (TwSheetSet *self, const TwPlacedCore *core);
+
+/* Section across a tank on its header plate, dimensioned, in the middle of @cell (mm on paper). */
+void
+tw_sheet_section (TwSheetSet *self, TwSheet *page, const TwPlacedTank *tank, double scale, const TwBox *cell);
+
+/* Tables that they show; each (transfer full), empty when there is nothing. */
+TwTable *tw_sheet_port_places (const TwSheetSet *self);
+TwTable *tw_sheet_hoses (const TwSheetSet *self);
+TwTable *tw_sheet_clearances (const TwSheetSet *self);
+TwTable *tw_sheet_sizes (const TwSheetSet *self);
+TwTable *tw_sheet_ports (const TwSheetSet *self, const TwPlacedCore *core);
+TwTable *tw_sheet_baffles (const TwSheetSet *self, const TwPlacedCore *core);
+TwTable *tw_sheet_tanks (const TwSheetSet *self, const TwPlacedCore *core);
+TwTable *tw_sheet_core (const TwSheetSet *self, const TwPlacedCore *core);
+TwTable *tw_sheet_passes (const TwSheetSet *self, const TwPlacedCore *core);
+
+G_END_DECLS
