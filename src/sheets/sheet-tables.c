@@ -37,8 +37,7 @@ TwTable *
 tw_sheet_port_places (const TwSheetSet *self)
 {
   static const char *const headings[] = { "", N_ ("Port"), N_ ("Use"), N_ ("Size"), "x", "y", "z" };
-  TwTable *table
-      = new_table (self, N_ ("Ports, on the outside of their walls, from the job's zero"), headings, 7);
+  TwTable *table = new_table (self, N_ ("Ports from the job's zero, outside of wall"), headings, 7);
   const TwPlacedPort *ports;
   guint n;
 
@@ -58,25 +57,34 @@ tw_sheet_port_places (const TwSheetSet *self)
   return table;
 }
 
+/* `4 × 90°` for equal ones, else each in the order of the water. */
 static char *
 bends_text (const TwRoute *route)
 {
   g_autoptr (GString) text = g_string_new (NULL);
+  int first = -1;
+  gboolean equal = TRUE;
 
   for (guint i = 0; i < route->n_pieces; i++)
-    if (route->pieces[i].kind == TW_ROUTE_BEND)
-      g_string_append_printf (text, "%s%.0f°", text->len > 0 ? ", " : "",
-                              route->pieces[i].angle_rad * 180 / G_PI);
-  return g_strdup (text->len > 0 ? text->str : "–");
+    if (route->pieces[i].kind == TW_ROUTE_BEND) {
+      int degrees = (int)lround (route->pieces[i].angle_rad * 180 / G_PI);
+
+      g_string_append_printf (text, "%s%d°", text->len > 0 ? ", " : "", degrees);
+      equal &= first < 0 || degrees == first;
+      first = first < 0 ? degrees : first;
+    }
+  if (text->len == 0)
+    return g_strdup ("–");
+  return equal && route->n_bends > 1 ? g_strdup_printf ("%u × %d°", route->n_bends, first)
+                                     : g_strdup (text->str);
 }
 
 TwTable *
 tw_sheet_hoses (const TwSheetSet *self)
 {
-  static const char *const headings[] = { N_ ("Hose run"),   N_ ("From"),       N_ ("To"),   N_ ("Bore"),
-                                          N_ ("Centreline"), N_ ("Cut length"), N_ ("Bends") };
-  TwTable *table
-      = new_table (self, N_ ("Hose runs, wall to wall; bends in the order of the water"), headings, 7);
+  static const char *const headings[]
+      = { N_ ("Run"), N_ ("From"), N_ ("To"), N_ ("Bore"), N_ ("Length"), N_ ("Cut"), N_ ("Bends") };
+  TwTable *table = new_table (self, N_ ("Hose runs: length wall to wall, cut length"), headings, 7);
   const TwRoutes *routes = tw_answer_routes (self->source->answer);
 
   for (guint i = 0; i < tw_routes_count (routes); i++) {
@@ -138,6 +146,19 @@ add_size (TwTable *table, const char *label, char *text)
   tw_table_add (table, cells);
 }
 
+/* The middle of a core's face in the job frame: the datum of its own sheet. */
+static void
+add_place (const TwSheetSet *self, TwTable *table, TwId core)
+{
+  TwVec at = tw_placement_core (self->placement, core)->frame.origin;
+  g_autofree char *x = tw_sheet_length (self, at.x), *y = tw_sheet_length (self, at.y),
+                  *z = tw_sheet_length (self, at.z);
+  g_autofree char *label = g_strdup_printf ("%s: %s", tw_sheet_name (self, core),
+                                            tw_sheet_words (self, N_ ("middle of the face x; y; z")));
+
+  add_size (table, label, g_strdup_printf ("%s; %s; %s", x, y, z));
+}
+
 /* Core, tanks, shrouds and fans together; ports stand out of it. */
 static void
 add_overall (const TwSheetSet *self, TwTable *table)
@@ -150,7 +171,7 @@ add_overall (const TwSheetSet *self, TwTable *table)
   x = tw_sheet_length (self, to.x - from.x);
   y = tw_sheet_length (self, to.y - from.y);
   z = tw_sheet_length (self, to.z - from.z);
-  add_size (table, tw_sheet_words (self, N_ ("Overall without ports: across, up, along the air")),
+  add_size (table, tw_sheet_words (self, N_ ("Overall without ports x × y × z")),
             g_strdup_printf ("%s × %s × %s", x, y, z));
 }
 
@@ -173,6 +194,7 @@ tw_sheet_sizes (const TwSheetSet *self)
     g_autofree char *projected = tw_sheet_figure (self, TW_QUANTITY_AREA, faces[i].projected_mm2);
 
     add_size (table, label, g_strdup_printf ("%s; %s", face, projected));
+    add_place (self, table, faces[i].core);
   }
   add_overall (self, table);
   for (guint i = 0; i < tw_passes_n_chambers (passes); i++)
