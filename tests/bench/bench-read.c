@@ -57,7 +57,7 @@ bench (const char *path)
     read[i] = (double)(t2 - t1);
     write[i] = (double)(t3 - t2);
   }
-  g_print ("%-28s %7.0f bytes  cJSON parse %6.0f µs  read/parse %5.1f  write/parse %5.1f\n",
+  g_print ("%-28s %7.0f bytes  cJSON parse %6.0f us  read/parse %5.1f  write/parse %5.1f\n",
            strrchr (path, '/') + 1, (double)length, median (parse), median (read) / median (parse),
            median (write) / median (parse));
 }
