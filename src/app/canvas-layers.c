@@ -165,6 +165,8 @@ item_box_px (const TwCanvasLayers *self, const TwMeasure *measure, const TwInkIt
     return box;
   box = (TwBox){ origin.x_px + box.x0_mm * scale, box.y0_mm * scale - origin.y_px,
                  origin.x_px + box.x1_mm * scale, box.y1_mm * scale - origin.y_px };
+  if (item->kind == TW_INK_RING)
+    return tw_box_grow (box, item->spacing * self->look.heights[TW_INK_SIZE_NOTE] + MARGIN_PX);
   return tw_box_grow (box, MARGIN_PX);
 }
 

@@ -11,16 +11,17 @@
 
 G_BEGIN_DECLS
 
-#define TW_CANVAS_MARGIN_PX 36.0 /* free round the drawing when it is fitted */
+#define TW_CANVAS_MARGIN_PX 44.0 /* free round the drawing when it is fitted */
 #define TW_CANVAS_REACH_PX 7.0   /* how near a pick or snap must be */
 
 struct _TwCanvas {
   GtkWidget parent_instance;
 
   TwSession *session;
-  TwLens lenses[TW_N_VIEWS]; /* each view keeps its own; px_mm is 0 until it has been fitted */
-  TwViewDrawing *drawing;    /* of the view as it is; NULL without a job */
-  double drawn_px_mm;        /* scale that it was drawn for */
+  TwLens lenses[TW_N_VIEWS];   /* each view keeps its own; px_mm is 0 until it has been fitted */
+  gboolean fitted[TW_N_VIEWS]; /* nobody has zoomed or moved it since: follows the window's size */
+  TwViewDrawing *drawing;      /* of the view as it is; NULL without a job */
+  double drawn_px_mm;          /* scale that it was drawn for */
   TwPick *pick;
   TwCanvasLayers *layers;
   TwLetters *letters;
@@ -30,6 +31,7 @@ struct _TwCanvas {
   TwPixel pressed; /* where a drag began */
   TwPixel pointer; /* where it is */
   gboolean has_pointer;
+  gboolean is_empty; /* the view has nothing to show */
   gboolean is_panning;
   gboolean space_held;
   TwLens lens_pressed; /* when panning or pinching began */
@@ -41,7 +43,9 @@ struct _TwCanvas {
 
 /* The lens of the view that is shown. */
 TwLens *tw_canvas_lens (TwCanvas *self);
-/* After a change of the lens: draws again and says the zoom. */
+/* Fits the middle of the job, or with @all everything: canvas-fit.c. Nothing is drawn again. */
+void tw_canvas_fit_lens (TwCanvas *self, gboolean all);
+/* After the person changed the lens: draws again and says the zoom. */
 void tw_canvas_lens_changed (TwCanvas *self);
 /* Sets the texts of the status line from pointer and hand. */
 void tw_canvas_update_status (TwCanvas *self);

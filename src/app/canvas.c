@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-enum { PROP_0, PROP_POSITION, PROP_SNAP, PROP_ZOOM, N_PROPS };
+enum { PROP_0, PROP_POSITION, PROP_SNAP, PROP_ZOOM, PROP_IS_EMPTY, N_PROPS };
 
 enum { PART_ACTIVATED, N_SIGNALS };
 
@@ -173,6 +173,7 @@ static void
 draw_again (TwCanvas *self)
 {
   double px_mm = tw_canvas_lens (self)->px_mm;
+  gboolean is_empty;
 
   g_clear_pointer (&self->pick, tw_pick_free);
   g_clear_pointer (&self->drawing, tw_view_drawing_free);
@@ -180,16 +181,11 @@ draw_again (TwCanvas *self)
   self->drawing = draw_view (self, self->drawn_px_mm);
   if (self->drawing != NULL)
     self->pick = tw_pick_new (self->drawing->ink);
-}
-
-static void
-fit_now (TwCanvas *self)
-{
-  g_autoptr (TwViewDrawing) drawing = draw_view (self, 1.0);
-  TwBox box = drawing ? drawing->all : TW_BOX_EMPTY;
-
-  *tw_canvas_lens (self) = tw_lens_fit (box, gtk_widget_get_width (GTK_WIDGET (self)),
-                                        gtk_widget_get_height (GTK_WIDGET (self)), TW_CANVAS_MARGIN_PX);
+  is_empty = self->drawing == NULL || tw_ink_count (self->drawing->ink) == 0;
+  if (is_empty == self->is_empty)
+    return;
+  self->is_empty = is_empty;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_IS_EMPTY]);
 }
 
 static void
@@ -203,14 +199,21 @@ say_zoom (TwCanvas *self)
   tw_canvas_update_status (self);
 }
 
-void
-tw_canvas_lens_changed (TwCanvas *self)
+static void
+show_lens (TwCanvas *self)
 {
   if (self->drawn_px_mm != tw_canvas_lens (self)->px_mm)
     draw_again (self);
   say_zoom (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+tw_canvas_lens_changed (TwCanvas *self)
+{
+  self->fitted[tw_session_view (self->session)] = FALSE;
+  show_lens (self);
 }
 
 /* The children that stand for parts; those that are there already stay, with their focus. */
@@ -285,7 +288,7 @@ view_changed_cb (TwCanvas *self)
   tw_hand_cancel (self->hand);
   show_job (self);
   if (tw_canvas_lens (self)->px_mm > 0.0)
-    tw_canvas_lens_changed (self);
+    show_lens (self);
 }
 
 static void
@@ -352,12 +355,14 @@ tw_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   TwCanvas *self = TW_CANVAS (widget);
   TwLens *lens = tw_canvas_lens (self);
+  gboolean resized = lens->width_px != width || lens->height_px != height;
+  gboolean follows = lens->px_mm <= 0.0 || (resized && self->fitted[tw_session_view (self->session)]);
 
-  if (lens->px_mm <= 0.0 && self->drawing != NULL) {
-    fit_now (self);
+  if (self->drawing != NULL && follows) {
+    tw_canvas_fit_lens (self, FALSE);
     draw_again (self);
     gtk_widget_add_tick_callback (widget, say_zoom_cb, NULL, NULL);
-  } else if (lens->width_px != width || lens->height_px != height) {
+  } else if (resized) {
     *lens = tw_lens_resize (lens, width, height);
   }
   for (guint i = 0; i < self->parts->len; i++)
@@ -398,6 +403,9 @@ tw_canvas_get_property (GObject *object, guint id, GValue *value, GParamSpec *ps
     break;
   case PROP_ZOOM:
     g_value_set_string (value, self->zoom);
+    break;
+  case PROP_IS_EMPTY:
+    g_value_set_boolean (value, self->is_empty);
     break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -450,6 +458,7 @@ tw_canvas_class_init (TwCanvasClass *klass)
   props[PROP_POSITION] = g_param_spec_string ("position", NULL, NULL, NULL, readable);
   props[PROP_SNAP] = g_param_spec_string ("snap", NULL, NULL, NULL, readable);
   props[PROP_ZOOM] = g_param_spec_string ("zoom", NULL, NULL, NULL, readable);
+  props[PROP_IS_EMPTY] = g_param_spec_boolean ("is-empty", NULL, NULL, FALSE, readable);
   g_object_class_install_properties (object_class, N_PROPS, props);
   signals[PART_ACTIVATED]
       = g_signal_new ("part-activated", TW_TYPE_CANVAS, G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL, NULL,
@@ -516,8 +525,8 @@ tw_canvas_zoom (TwCanvas *self, double by)
 void
 tw_canvas_fit (TwCanvas *self)
 {
-  fit_now (self);
-  tw_canvas_lens_changed (self);
+  tw_canvas_fit_lens (self, self->fitted[tw_session_view (self->session)]);
+  show_lens (self);
 }
 
 graphene_point_t

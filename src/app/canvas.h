@@ -5,7 +5,7 @@
  * Translates pointer and keys for stage/hand and paints ink; knows nothing of the trade itself.
  *
  * Properties (notify): `position` (of the pointer, in the job's units), `snap` (what the drag snapped to),
- * `zoom`: texts for the status line.
+ * `zoom`: texts for the status line; `is-empty`: nothing to show in this view.
  * Signals: `part-activated` when the form of the chosen part is asked for.
  */
 #pragma once
@@ -24,7 +24,7 @@ void tw_canvas_set_session (TwCanvas *self, TwSession *session);
 
 /* Larger by @by (dimensionless; under 1 smaller), about the middle. */
 void tw_canvas_zoom (TwCanvas *self, double by);
-/* The whole drawing as large as it fits. */
+/* Cores and the rooms that they stand in as large as they fit; asked once more, the whole drawing. */
 void tw_canvas_fit (TwCanvas *self);
 
 /* Where a place of the view lies on the widget, and back. */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/card-row.h"
 
+#include "app/label.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _TwCardRowWidget {
@@ -133,18 +135,6 @@ tw_card_row_widget_new (void)
   return g_object_new (TW_TYPE_CARD_ROW, NULL);
 }
 
-/* Setting a label costs a layout: only when it differs. TRUE when it did. */
-static gboolean
-set_label (GtkLabel *label, const char *text)
-{
-  const char *wanted = text ? text : "";
-
-  if (g_str_equal (gtk_label_get_text (label), wanted))
-    return FALSE;
-  gtk_label_set_text (label, wanted);
-  return TRUE;
-}
-
 static void
 set_kind (TwCardRowWidget *self, const TwCardRow *row)
 {
@@ -183,9 +173,9 @@ tw_card_row_widget_show (TwCardRowWidget *self, const TwCard *card, const TwCard
   /* Translators: a figure that rests on something that the program assumed */
   shown = row->is_assumed && row->text[0] ? g_strdup_printf (_ ("%s (assumed)"), row->text)
                                           : g_strdup (row->text);
-  changed = set_label (self->label, row->label);
-  changed |= set_label (self->text, shown);
-  changed |= set_label (self->detail, row->detail);
+  changed = tw_label_show (self->label, row->label);
+  changed |= tw_label_show (self->text, shown);
+  changed |= tw_label_show (self->detail, row->detail);
   if (!is_new && !changed)
     return;
   set_kind (self, row);

@@ -2,6 +2,7 @@
 #include "app/card-view.h"
 
 #include "app/card-row.h"
+#include "app/label.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -106,17 +107,6 @@ tw_card_view_new (TwSession *session, gboolean is_open)
 }
 
 static gboolean
-set_label (GtkLabel *label, const char *text)
-{
-  const char *wanted = text ? text : "";
-
-  if (g_str_equal (gtk_label_get_text (label), wanted))
-    return FALSE;
-  gtk_label_set_text (label, wanted);
-  return TRUE;
-}
-
-static gboolean
 same_rows (TwCardView *self, const TwCard *card)
 {
   if (self->ids->len != card->rows->len)
@@ -161,7 +151,7 @@ show_notes (TwCardView *self, const TwCard *card)
 
   for (guint i = 0; i < card->notes->len; i++)
     g_string_append_printf (text, "%s%s", i ? "\n" : "", (const char *)g_ptr_array_index (card->notes, i));
-  set_label (self->notes, text->str);
+  tw_label_show (self->notes, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->notes), text->len > 0);
   g_string_free (text, TRUE);
 }
@@ -173,11 +163,11 @@ show_head (TwCardView *self, const TwCard *card)
   const char *word = tw_card_kind_word (card->kind);
   g_autofree char *headline = card->is_assumed ? g_strdup_printf (_ ("%s (assumed)"), card->headline) : NULL;
   const char *meaning = card->missing ? card->missing : card->meaning;
-  gboolean changed = set_label (self->label, card->label);
+  gboolean changed = tw_label_show (self->label, card->label);
   g_autofree char *spoken = NULL, *more = NULL;
 
-  changed |= set_label (self->headline, card->headline);
-  changed |= set_label (self->meaning, meaning);
+  changed |= tw_label_show (self->headline, card->headline);
+  changed |= tw_label_show (self->meaning, meaning);
   gtk_widget_set_visible (GTK_WIDGET (self->icon), icon != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->meaning), meaning != NULL && meaning[0] != '\0');
   gtk_widget_set_visible (GTK_WIDGET (self->where), card->where != NULL);

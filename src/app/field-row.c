@@ -5,8 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define EDITOR_PX 150        /* all editors end at the same edge */
-#define EDITOR_CHARS 15      /* width of an entry */
+#define EDITOR_PX 148        /* all editors end at the same edge */
+#define EDITOR_CHARS 13      /* width of an entry */
 #define LONG_TEXT_BYTES 1000 /* longer texts get a page of lines */
 
 struct _TwFieldRow {
@@ -382,8 +382,8 @@ setup_button_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer 
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), EDITOR_CHARS - 5);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), EDITOR_CHARS - 5);
+  gtk_label_set_width_chars (GTK_LABEL (label), EDITOR_CHARS - 4);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), EDITOR_CHARS - 4);
   gtk_list_item_set_child (item, label);
 }
 
