@@ -106,38 +106,39 @@ tw_card_view_new (TwSession *session, gboolean is_open)
   return GTK_WIDGET (self);
 }
 
-static gboolean
-same_rows (TwCardView *self, const TwCard *card)
+static const char *
+row_id (const TwCard *card, guint nth)
 {
-  if (self->ids->len != card->rows->len)
-    return FALSE;
-  for (guint i = 0; i < card->rows->len; i++)
-    if (!g_str_equal (g_ptr_array_index (self->ids, i), ((TwCardRow *)g_ptr_array_index (card->rows, i))->id))
-      return FALSE;
-  return TRUE;
+  return ((const TwCardRow *)g_ptr_array_index (card->rows, nth))->id;
 }
 
+/* Rows that stay keep their widgets, since making one costs as much as all figures of a card: only what
+ * differs between the rows that begin and those that end alike is made anew. */
 static void
-make_rows (TwCardView *self, const TwCard *card)
+match_rows (TwCardView *self, const TwCard *card)
 {
-  GtkWidget *child;
+  guint n_old = self->ids->len, n_new = card->rows->len, begin = 0, end = 0;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->rows))) != NULL)
-    gtk_list_box_remove (self->rows, child);
-  g_ptr_array_set_size (self->ids, 0);
-  for (guint i = 0; i < card->rows->len; i++) {
-    const TwCardRow *row = g_ptr_array_index (card->rows, i);
-
-    gtk_list_box_append (self->rows, tw_card_row_widget_new ());
-    g_ptr_array_add (self->ids, g_strdup (row->id));
+  while (begin < MIN (n_old, n_new)
+         && g_str_equal (g_ptr_array_index (self->ids, begin), row_id (card, begin)))
+    begin++;
+  while (end < MIN (n_old, n_new) - begin
+         && g_str_equal (g_ptr_array_index (self->ids, n_old - 1 - end), row_id (card, n_new - 1 - end)))
+    end++;
+  for (guint i = begin; i + end < n_old; i++) {
+    gtk_list_box_remove (self->rows, GTK_WIDGET (gtk_list_box_get_row_at_index (self->rows, (int)begin)));
+    g_ptr_array_remove_index (self->ids, begin);
+  }
+  for (guint i = begin; i + end < n_new; i++) {
+    gtk_list_box_insert (self->rows, tw_card_row_widget_new (), (int)i);
+    g_ptr_array_insert (self->ids, (int)i, g_strdup (row_id (card, i)));
   }
 }
 
 static void
 show_rows (TwCardView *self, const TwCard *card)
 {
-  if (!same_rows (self, card))
-    make_rows (self, card);
+  match_rows (self, card);
   for (guint i = 0; i < card->rows->len; i++)
     tw_card_row_widget_show (TW_CARD_ROW_WIDGET (gtk_list_box_get_row_at_index (self->rows, (int)i)), card,
                              g_ptr_array_index (card->rows, i));

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/cards-pane.h"
 
+#include "app/pane-layout.h"
+
 #include "app/card-view.h"
 #include "cards/cards.h"
 
@@ -63,7 +65,7 @@ tw_cards_pane_class_init (TwCardsPaneClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/cards-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, TwCardsPane, scroller);
   gtk_widget_class_bind_template_child (widget_class, TwCardsPane, box);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, TW_TYPE_PANE_LAYOUT);
 }
 
 static void

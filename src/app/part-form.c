@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/part-form.h"
 
+#include "app/pane-layout.h"
+
 #include "app/field-row.h"
 #include "app/part-words.h"
 
@@ -226,7 +228,7 @@ tw_part_form_class_init (TwPartFormClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwPartForm, kind);
   gtk_widget_class_bind_template_child (widget_class, TwPartForm, scroller);
   gtk_widget_class_bind_template_child (widget_class, TwPartForm, fields);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, TW_TYPE_PANE_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "part-form");
 }
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/parts-pane.h"
 
+#include "app/pane-layout.h"
+
 #include "app/part-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -221,7 +223,7 @@ tw_parts_pane_class_init (TwPartsPaneClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/parts-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, TwPartsPane, list);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, TW_TYPE_PANE_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "parts-pane");
 }
 
