@@ -9,7 +9,6 @@
 #include "sheets/to-svg.h"
 
 #include <glib/gstdio.h>
-#include <stdio.h>
 #include <string.h>
 
 static const char *
@@ -109,12 +108,12 @@ static char *
 date_of (const TwSettings *settings)
 {
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  guint year, month, day;
+  g_autofree char *text = g_strdup (settings->issue_date != NULL ? settings->issue_date : "");
+  g_autofree char *moment = g_strconcat (text, "T00:00:00Z", NULL);
+  g_autoptr (GDateTime) issued = strlen (text) == 10 ? g_date_time_new_from_iso8601 (moment, NULL) : NULL;
 
-  if (settings->issue_date != NULL && strlen (settings->issue_date) == 10
-      && sscanf (settings->issue_date, "%4u-%2u-%2u", &year, &month, &day) == 3
-      && g_date_valid_dmy ((GDateDay)day, (GDateMonth)month, (GDateYear)year))
-    return g_strdup (settings->issue_date);
+  if (issued != NULL)
+    return g_steal_pointer (&text);
   return g_date_time_format (now, "%Y-%m-%d");
 }
 

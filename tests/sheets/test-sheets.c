@@ -12,9 +12,9 @@
 
 /* Checked builds are some ten times slower. */
 #ifdef __SANITIZE_ADDRESS__
-#define RANDOM_JOBS 50
+#define RANDOM_JOBS 12
 #else
-#define RANDOM_JOBS 500
+#define RANDOM_JOBS 120
 #endif
 
 typedef struct {
