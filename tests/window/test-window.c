@@ -59,6 +59,12 @@ part_named (TwKind kind, const char *name)
   g_error ("no part is called %s", name);
 }
 
+static gboolean
+is_chosen (TwKind kind, const char *name)
+{
+  return tw_id_equal (tw_session_selection (session ()), part_named (kind, name));
+}
+
 static double
 baffle_place_mm (void)
 {
@@ -292,8 +298,12 @@ test_card_row_chooses (void)
       break;
   }
   g_assert_nonnull (row);
-  drive_click (row);
-  DRIVE_UNTIL (tw_id_equal (tw_session_selection (session ()), part_named (TW_KIND_VOLUME, "Cross tube")));
+  for (int i = 0; i < 20 && !is_chosen (TW_KIND_VOLUME, "Cross tube"); i++) {
+    drive_click (row); /* on a slow machine the card may still be opening under the pointer */
+    for (int k = 0; k < 20 && !is_chosen (TW_KIND_VOLUME, "Cross tube"); k++)
+      drive_frame (GTK_WIDGET (window));
+  }
+  DRIVE_UNTIL (is_chosen (TW_KIND_VOLUME, "Cross tube"));
   drive_picture (GTK_WIDGET (window), "row-chosen");
 }
 
