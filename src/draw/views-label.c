@@ -135,6 +135,14 @@ way_out (const Wanted *wanted, double angle_rad)
   return MIN (across / MAX (fabs (c), 1e-9), up / MAX (fabs (s), 1e-9));
 }
 
+/* Between what is named and a label's box with its middle on @to. */
+static double
+gap_to (const Wanted *wanted, TwPoint to)
+{
+  return hypot (MAX (0, fabs (to.x_mm - wanted->at.x_mm) - wanted->box.x1_mm),
+                MAX (0, fabs (to.y_mm - wanted->at.y_mm) - wanted->box.y1_mm));
+}
+
 /* A place on a round @out from what is named; FALSE if none of its ways is free. */
 static gboolean
 find_on_round (const Desk *desk, const Wanted *wanted, double out, gboolean leader, TwPoint *to)
@@ -148,6 +156,8 @@ find_on_round (const Desk *desk, const Wanted *wanted, double out, gboolean lead
 
     to->x_mm = wanted->at.x_mm + far * cos (angle_rad);
     to->y_mm = wanted->at.y_mm + far * sin (angle_rad);
+    if (wanted->label->kind == TW_VIEW_LABEL_PASS && gap_to (wanted, *to) > NEAR * desk->height)
+      continue;
     if (stands (desk, wanted, *to, leader))
       return TRUE;
   }
@@ -182,6 +192,8 @@ find_place (const Desk *desk, const Wanted *wanted, TwPoint *to, gboolean *leade
     return TRUE;
   for (double out = 0.3 * desk->height; out <= FARTHEST * desk->height; out += 0.6 * desk->height) {
     *leader = wanted->needs_leader || out > NEAR * desk->height;
+    if (*leader && wanted->label->kind == TW_VIEW_LABEL_PASS)
+      return FALSE; /* beside another pass's arrow it would be read as that one's */
     if (find_on_round (desk, wanted, out, *leader, to))
       return TRUE;
   }

@@ -16,10 +16,16 @@
 
 enum { FRONT, SIDE, PLAN, N_VIEWS };
 
+/* Kept free round the face of a turned core in the fourth quarter: for titles, dimensions and names; mm on
+ * paper. */
+#define FACE_EDGE_MM 14.0
+#define FACE_UNDER_SIDE_MM 36.0
+
 typedef struct {
   TwSheetSet *set;
   TwSheet *page;
-  TwSheetView views[N_VIEWS];
+  TwSheetView views[N_VIEWS + 1]; /* the last: the face of a turned core */
+  guint n_views;
   TwBox extents[N_VIEWS]; /* of all that is drawn, mm of the view, with the other views' share along common
                              axes */
   gboolean third;
@@ -230,6 +236,58 @@ view_title (const Arrangement *self, guint view)
   return tw_sheet_words (self->set, titles[view]);
 }
 
+/* The first core that is not square to the job's axes, or NULL. */
+static const TwPlacedCore *
+turned_core (const TwSheetSet *set)
+{
+  guint n;
+  const TwPlacedCore *cores = tw_placement_cores (set->placement, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (cores[i].frame.u.x < 1 - 1e-9 || cores[i].frame.v.y < 1 - 1e-9)
+      return &cores[i];
+  return NULL;
+}
+
+/* The quarter of the sheet beside Plan and in line with Side, where no other view stands. */
+static TwBox
+free_quarter (const Arrangement *self)
+{
+  TwBox side = tw_sheet_on_paper (&self->views[SIDE], self->extents[SIDE]);
+  TwBox plan = tw_sheet_on_paper (&self->views[PLAN], self->extents[PLAN]);
+
+  return (TwBox){ side.x0_mm + FACE_EDGE_MM, plan.y0_mm + FACE_EDGE_MM, side.x1_mm - FACE_EDGE_MM,
+                  plan.y1_mm - (self->third ? FACE_EDGE_MM : FACE_UNDER_SIDE_MM) };
+}
+
+/* A turned core is seen square on its face in no other view: it is put beside them at the largest scale that
+ * has room. */
+static void
+put_face (Arrangement *self)
+{
+  const TwPlacedCore *core = turned_core (self->set);
+  TwBox room = free_quarter (self);
+  double scale;
+
+  for (guint i = 0; core != NULL && (scale = tw_sheet_scale (i)) > 0; i++) {
+    TwSheetView view = tw_sheet_view (self->set, self->page, TW_VIEW_FACE, core->id, 1 / scale,
+                                      TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES);
+    TwBox box = tw_sheet_on_paper (&view, view.drawing->all);
+
+    if (width (box) <= width (room) && height (box) <= height (room)) {
+      g_autofree char *ratio = tw_sheet_scale_text (scale);
+      g_autofree char *title = g_strdup_printf ("%s, %s", tw_sheet_name (self->set, core->id), ratio);
+
+      view.shift = (TwPoint){ (room.x0_mm + room.x1_mm - box.x0_mm - box.x1_mm) / 2,
+                              (room.y0_mm + room.y1_mm - box.y0_mm - box.y1_mm) / 2 };
+      tw_sheet_put_view (self->page, &view, title);
+      self->views[self->n_views++] = view;
+      return;
+    }
+    tw_view_drawing_free (view.drawing);
+  }
+}
+
 static GPtrArray *
 make_tables (const TwSheetSet *set)
 {
@@ -271,13 +329,17 @@ tw_sheet_arrangement (TwSheetSet *set)
     for (guint i = 0; i < N_VIEWS; i++)
       tw_sheet_put_view (self.page, &self.views[i], view_title (&self, i));
     draw_dimensions (&self);
+    self.n_views = N_VIEWS;
+    put_face (&self);
   }
   {
     TwSheet *page = self.page;
 
     tw_sheet_put_tables (set, page, tables);
-    tw_sheet_put_names (page, self.views, drawn ? N_VIEWS : 0);
+    tw_sheet_put_names (page, self.views, self.n_views);
   }
   if (drawn)
     free_views (&self);
+  for (guint i = N_VIEWS; i < self.n_views; i++)
+    tw_view_drawing_free (self.views[i].drawing);
 }
