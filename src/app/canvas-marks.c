@@ -12,28 +12,31 @@
 #define LABEL_PAD_PX 5.0
 
 static void
-add_path (TwCanvas *self, cairo_t *cr, const TwPickPath *path)
+add_outline (TwCanvas *self, cairo_t *cr, const GArray *points, gboolean closed)
 {
-  for (guint i = 0; i < path->n_points; i++) {
-    graphene_point_t at = tw_canvas_place_of (self, path->points[i]);
+  for (guint i = 0; i < points->len; i++) {
+    graphene_point_t at = tw_canvas_place_of (self, g_array_index (points, TwPoint, i));
 
     if (i == 0)
       cairo_move_to (cr, (double)at.x, (double)at.y);
     else
       cairo_line_to (cr, (double)at.x, (double)at.y);
   }
-  if (path->closed)
+  if (closed)
     cairo_close_path (cr);
 }
 
 static void
 draw_halo (TwCanvas *self, cairo_t *cr, TwId part, const GdkRGBA *accent)
 {
-  TwPickPath path;
+  gboolean closed;
+  GArray *points;
 
   cairo_new_path (cr);
-  for (guint i = 0; tw_pick_outline (self->pick, part, i, &path); i++)
-    add_path (self, cr, &path);
+  for (guint i = 0; (points = tw_pick_outline (self->pick, part, i, &closed)) != NULL; i++) {
+    add_outline (self, cr, points, closed);
+    g_array_unref (points);
+  }
   cairo_set_source_rgba (cr, (double)accent->red, (double)accent->green, (double)accent->blue, 0.4);
   cairo_set_line_width (cr, HALO_PX);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);

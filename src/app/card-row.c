@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/card-row.h"
 
-#include "app/label.h"
+#include "app/passage.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -9,13 +9,14 @@ struct _TwCardRowWidget {
   GtkListBoxRow parent_instance;
 
   GtkImage *icon;
-  GtkLabel *label;
-  GtkLabel *text;
-  GtkLabel *detail;
+  TwPassage *label;
+  TwPassage *text;
+  TwPassage *detail;
   GtkMenuButton *where;
 
   const TwCard *card;
   const TwCardRow *row;
+  TwRowKind kind; /* that its looks are of */
 };
 
 G_DEFINE_FINAL_TYPE (TwCardRowWidget, tw_card_row_widget, GTK_TYPE_LIST_BOX_ROW)
@@ -114,6 +115,7 @@ tw_card_row_widget_class_init (TwCardRowWidgetClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  g_type_ensure (TW_TYPE_PASSAGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/card-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, icon);
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, label);
@@ -173,11 +175,12 @@ tw_card_row_widget_show (TwCardRowWidget *self, const TwCard *card, const TwCard
   /* Translators: a figure that rests on something that the program assumed */
   shown = row->is_assumed && row->text[0] ? g_strdup_printf (_ ("%s (assumed)"), row->text)
                                           : g_strdup (row->text);
-  changed = tw_label_show (self->label, row->label);
-  changed |= tw_label_show (self->text, shown);
-  changed |= tw_label_show (self->detail, row->detail);
-  if (!is_new && !changed)
+  changed = tw_passage_show (self->label, row->label);
+  changed |= tw_passage_show (self->text, shown);
+  changed |= tw_passage_show (self->detail, row->detail);
+  if (!is_new && !changed && self->kind == row->kind)
     return;
+  self->kind = row->kind;
   set_kind (self, row);
   set_spoken (self, row);
   gtk_widget_set_visible (GTK_WIDGET (self->text), row->text[0] != '\0');

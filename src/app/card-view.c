@@ -2,7 +2,7 @@
 #include "app/card-view.h"
 
 #include "app/card-row.h"
-#include "app/label.h"
+#include "app/passage.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -11,16 +11,15 @@ struct _TwCardView {
 
   GtkLabel *label;
   GtkImage *icon;
-  GtkLabel *headline;
+  TwPassage *headline;
   GtkMenuButton *where;
-  GtkLabel *meaning;
+  TwPassage *meaning;
   GtkExpander *more;
   GtkListBox *rows;
-  GtkLabel *notes;
+  TwPassage *notes;
 
   TwSession *session;
   const TwCard *card;
-  GPtrArray *ids; /* of char *: rows as they stand */
 };
 
 G_DEFINE_FINAL_TYPE (TwCardView, tw_card_view, GTK_TYPE_WIDGET)
@@ -45,6 +44,42 @@ row_activated_cb (TwCardView *self, GtkListBoxRow *row)
     tw_session_select (self->session, part);
 }
 
+static gboolean
+show_label (GtkLabel *label, const char *text)
+{
+  if (g_str_equal (gtk_label_get_text (label), text))
+    return FALSE;
+  gtk_label_set_text (label, text);
+  return TRUE;
+}
+
+/* Rows are alike but for what they show: as many as are wanted, each shows what stands in its place. While
+ * they are folded away they wait. */
+static void
+show_rows (TwCardView *self, const TwCard *card)
+{
+  if (!gtk_expander_get_expanded (self->more))
+    return;
+  for (guint i = 0; i < card->rows->len; i++) {
+    GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->rows, (int)i);
+
+    if (row == NULL) {
+      row = GTK_LIST_BOX_ROW (tw_card_row_widget_new ());
+      gtk_list_box_append (self->rows, GTK_WIDGET (row));
+    }
+    tw_card_row_widget_show (TW_CARD_ROW_WIDGET (row), card, g_ptr_array_index (card->rows, i));
+  }
+  for (GtkListBoxRow *row; (row = gtk_list_box_get_row_at_index (self->rows, (int)card->rows->len)) != NULL;)
+    gtk_list_box_remove (self->rows, GTK_WIDGET (row));
+}
+
+static void
+opened_cb (TwCardView *self)
+{
+  if (self->card != NULL)
+    show_rows (self, self->card);
+}
+
 static void
 tw_card_view_dispose (GObject *object)
 {
@@ -58,20 +93,13 @@ tw_card_view_dispose (GObject *object)
 }
 
 static void
-tw_card_view_finalize (GObject *object)
-{
-  g_ptr_array_unref (TW_CARD_VIEW (object)->ids);
-  G_OBJECT_CLASS (tw_card_view_parent_class)->finalize (object);
-}
-
-static void
 tw_card_view_class_init (TwCardViewClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   object_class->dispose = tw_card_view_dispose;
-  object_class->finalize = tw_card_view_finalize;
+  g_type_ensure (TW_TYPE_PASSAGE);
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/card-view.ui");
   gtk_widget_class_bind_template_child (widget_class, TwCardView, label);
@@ -92,7 +120,7 @@ static void
 tw_card_view_init (TwCardView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->ids = g_ptr_array_new_with_free_func (g_free);
+  g_signal_connect_swapped (self->more, "notify::expanded", G_CALLBACK (opened_cb), self);
   gtk_menu_button_set_create_popup_func (self->where, make_popover_cb, self, NULL);
 }
 
@@ -106,45 +134,6 @@ tw_card_view_new (TwSession *session, gboolean is_open)
   return GTK_WIDGET (self);
 }
 
-static const char *
-row_id (const TwCard *card, guint nth)
-{
-  return ((const TwCardRow *)g_ptr_array_index (card->rows, nth))->id;
-}
-
-/* Rows that stay keep their widgets, since making one costs as much as all figures of a card: only what
- * differs between the rows that begin and those that end alike is made anew. */
-static void
-match_rows (TwCardView *self, const TwCard *card)
-{
-  guint n_old = self->ids->len, n_new = card->rows->len, begin = 0, end = 0;
-
-  while (begin < MIN (n_old, n_new)
-         && g_str_equal (g_ptr_array_index (self->ids, begin), row_id (card, begin)))
-    begin++;
-  while (end < MIN (n_old, n_new) - begin
-         && g_str_equal (g_ptr_array_index (self->ids, n_old - 1 - end), row_id (card, n_new - 1 - end)))
-    end++;
-  for (guint i = begin; i + end < n_old; i++) {
-    gtk_list_box_remove (self->rows, GTK_WIDGET (gtk_list_box_get_row_at_index (self->rows, (int)begin)));
-    g_ptr_array_remove_index (self->ids, begin);
-  }
-  for (guint i = begin; i + end < n_new; i++) {
-    gtk_list_box_insert (self->rows, tw_card_row_widget_new (), (int)i);
-    g_ptr_array_insert (self->ids, (int)i, g_strdup (row_id (card, i)));
-  }
-}
-
-static void
-show_rows (TwCardView *self, const TwCard *card)
-{
-  match_rows (self, card);
-  for (guint i = 0; i < card->rows->len; i++)
-    tw_card_row_widget_show (TW_CARD_ROW_WIDGET (gtk_list_box_get_row_at_index (self->rows, (int)i)), card,
-                             g_ptr_array_index (card->rows, i));
-  gtk_widget_set_visible (GTK_WIDGET (self->more), card->rows->len > 0 || card->notes->len > 0);
-}
-
 static void
 show_notes (TwCardView *self, const TwCard *card)
 {
@@ -152,7 +141,7 @@ show_notes (TwCardView *self, const TwCard *card)
 
   for (guint i = 0; i < card->notes->len; i++)
     g_string_append_printf (text, "%s%s", i ? "\n" : "", (const char *)g_ptr_array_index (card->notes, i));
-  tw_label_show (self->notes, text->str);
+  tw_passage_show (self->notes, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->notes), text->len > 0);
   g_string_free (text, TRUE);
 }
@@ -164,19 +153,19 @@ show_head (TwCardView *self, const TwCard *card)
   const char *word = tw_card_kind_word (card->kind);
   g_autofree char *headline = card->is_assumed ? g_strdup_printf (_ ("%s (assumed)"), card->headline) : NULL;
   const char *meaning = card->missing ? card->missing : card->meaning;
-  gboolean changed = tw_label_show (self->label, card->label);
+  gboolean changed = show_label (self->label, card->label);
   g_autofree char *spoken = NULL, *more = NULL;
 
-  changed |= tw_label_show (self->headline, card->headline);
-  changed |= tw_label_show (self->meaning, meaning);
+  changed |= tw_passage_show (self->headline, card->headline);
+  changed |= tw_passage_show (self->meaning, meaning);
   gtk_widget_set_visible (GTK_WIDGET (self->icon), icon != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->meaning), meaning != NULL && meaning[0] != '\0');
   gtk_widget_set_visible (GTK_WIDGET (self->where), card->where != NULL);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->headline), headline ? _ ("Rests on assumed figures") : NULL);
   if (icon != NULL)
     gtk_image_set_from_icon_name (self->icon, icon);
   if (!changed)
     return;
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->headline), headline ? _ ("Rests on assumed figures") : NULL);
   spoken = g_strdup_printf ("%s%s%s. %s", word ? word : "", word ? ": " : "",
                             headline ? headline : card->headline, meaning ? meaning : "");
   more = g_strdup_printf (_ ("More on %s"), card->label);
@@ -192,4 +181,5 @@ tw_card_view_show (TwCardView *self, const TwCard *card)
   show_head (self, card);
   show_rows (self, card);
   show_notes (self, card);
+  gtk_widget_set_visible (GTK_WIDGET (self->more), card->rows->len > 0 || card->notes->len > 0);
 }

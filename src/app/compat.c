@@ -12,6 +12,12 @@ tw_compat_accent (GtkWidget *widget, GdkRGBA *colour)
     *colour = (GdkRGBA){ 0.11F, 0.44F, 0.85F, 1.0F };
 }
 
+void
+tw_compat_colour (GtkWidget *widget, GdkRGBA *colour)
+{
+  gtk_style_context_get_color (gtk_widget_get_style_context (widget), colour);
+}
+
 gboolean
 tw_compat_high_contrast (void)
 {

@@ -11,6 +11,9 @@ G_BEGIN_DECLS
 /* The platform's accent colour as @widget sees it. */
 void tw_compat_accent (GtkWidget *widget, GdkRGBA *colour);
 
+/* The colour of text in @widget. */
+void tw_compat_colour (GtkWidget *widget, GdkRGBA *colour);
+
 /* Whether the platform asks for high contrast. */
 gboolean tw_compat_high_contrast (void);
 

@@ -120,7 +120,8 @@ show_entry (TwFieldRow *self, const TwField *field, const TwValue *value)
   g_autofree char *assumed
       = text ? NULL : tw_field_words_unsaid (self->session, owner_of (self), self->field, &why);
   GtkEntry *entry = GTK_ENTRY (self->editor);
-  const char *now = gtk_editable_get_text (GTK_EDITABLE (entry));
+  const char *now = gtk_editable_get_text (GTK_EDITABLE (entry)), *tip;
+  g_autofree char *typed = NULL;
 
   if (self->shown != NULL && g_strcmp0 (now, self->shown) != 0)
     return; /* is being typed in, or waits to be mended */
@@ -130,13 +131,10 @@ show_entry (TwFieldRow *self, const TwField *field, const TwValue *value)
     gtk_editable_set_text (GTK_EDITABLE (entry), text);
   if (g_strcmp0 (gtk_entry_get_placeholder_text (entry), assumed) != 0)
     gtk_entry_set_placeholder_text (entry, assumed);
-  if (value->typed != NULL) {
-    g_autofree char *typed = g_strdup_printf (_ ("Typed as %s"), value->typed);
-
-    gtk_widget_set_tooltip_text (self->editor, typed);
-  } else {
-    gtk_widget_set_tooltip_text (self->editor, why ? _ (why) : NULL);
-  }
+  typed = value->typed ? g_strdup_printf (_ ("Typed as %s"), value->typed) : NULL;
+  tip = typed ? typed : why ? _ (why) : NULL;
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (self->editor), tip) != 0)
+    gtk_widget_set_tooltip_text (self->editor, tip);
   g_free (self->shown);
   self->shown = g_steal_pointer (&text);
 }

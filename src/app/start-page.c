@@ -40,6 +40,22 @@ add_sample (TwStartPage *self, const TwSample *sample)
   gtk_list_box_append (self->samples, row);
 }
 
+/* Read when the page is first seen: a window that opens a file needs none of them. */
+static void
+tw_start_page_map (GtkWidget *widget)
+{
+  TwStartPage *self = TW_START_PAGE (widget);
+
+  if (self->list == NULL) {
+    self->list = tw_samples_list ();
+    for (guint i = 0; i < self->list->len; i++)
+      add_sample (self, g_ptr_array_index (self->list, i));
+    gtk_widget_set_visible (GTK_WIDGET (self->samples), self->list->len > 0);
+    gtk_widget_set_visible (self->heading, self->list->len > 0);
+  }
+  GTK_WIDGET_CLASS (tw_start_page_parent_class)->map (widget);
+}
+
 static void
 tw_start_page_dispose (GObject *object)
 {
@@ -58,6 +74,7 @@ tw_start_page_class_init (TwStartPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tw_start_page_dispose;
+  widget_class->map = tw_start_page_map;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/start-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TwStartPage, samples);
   gtk_widget_class_bind_template_child (widget_class, TwStartPage, heading);
@@ -69,9 +86,4 @@ static void
 tw_start_page_init (TwStartPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->list = tw_samples_list ();
-  for (guint i = 0; i < self->list->len; i++)
-    add_sample (self, g_ptr_array_index (self->list, i));
-  gtk_widget_set_visible (GTK_WIDGET (self->samples), self->list->len > 0);
-  gtk_widget_set_visible (self->heading, self->list->len > 0);
 }

@@ -88,6 +88,13 @@ job_replaced_cb (TwWindow *self)
   gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
 }
 
+static void
+show_tip (GtkWidget *widget, const char *text)
+{
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (widget), text) != 0)
+    gtk_widget_set_tooltip_text (widget, text);
+}
+
 /* Undo and redo say what they would do. */
 static void
 show_history (TwWindow *self)
@@ -98,8 +105,8 @@ show_history (TwWindow *self)
   /* Translators: %s is the name of a change, as “Place along the header of Lower baffle” */
   undo_tip = undo ? g_strdup_printf (_ ("Undo: %s (Ctrl+Z)"), undo) : g_strdup (_ ("Nothing to undo"));
   redo_tip = redo ? g_strdup_printf (_ ("Redo: %s (Ctrl+Shift+Z)"), redo) : g_strdup (_ ("Nothing to redo"));
-  gtk_widget_set_tooltip_text (self->undo, undo_tip);
-  gtk_widget_set_tooltip_text (self->redo, redo_tip);
+  show_tip (self->undo, undo_tip);
+  show_tip (self->redo, redo_tip);
   tw_window_update_actions (self);
 }
 

@@ -6,9 +6,11 @@
 #define THIN 4.0       /* dimensionless: times the reach */
 #define SAME_SIZE 1e-9 /* mm2 */
 
-/* A ring or line, flattened. */
+/* A ring or line of an item of the ink. */
 typedef struct {
-  GArray *points; /* of TwPoint */
+  guint item;
+  guint first; /* corner */
+  guint end;   /* corner behind the last */
   gboolean closed;
   gboolean is_solid; /* its inside counts */
   gboolean is_inner; /* lies within another path of its part */
@@ -22,15 +24,10 @@ typedef struct {
 } Shape;
 
 struct _TwPick {
+  TwInk *ink;
   GArray *shapes;     /* of Shape, in the order of their first item */
   GHashTable *places; /* id text → place + 1 */
 };
-
-static void
-clear_path (gpointer data)
-{
-  g_array_unref (((Path *)data)->points);
-}
 
 static void
 clear_shape (gpointer data)
@@ -46,7 +43,6 @@ shape_of (TwPick *self, TwId part)
 
   if (place == 0) {
     made.paths = g_array_new (FALSE, FALSE, sizeof (Path));
-    g_array_set_clear_func (made.paths, clear_path);
     g_array_append_val (self->shapes, made);
     place = self->shapes->len;
     g_hash_table_insert (self->places, g_strdup (part.text), GUINT_TO_POINTER (place));
@@ -56,17 +52,33 @@ shape_of (TwPick *self, TwId part)
 
 /* Straight edges only; an open line keeps its last corner's edge out. */
 static GArray *
-flatten (const TwInkItem *item, guint first, guint end)
+flatten (const TwPick *self, const Path *path)
 {
-  g_autofree TwCorner *corners = g_new (TwCorner, end - first);
-  GArray *points;
+  const TwInkItem *item = tw_ink_get (self->ink, path->item);
+  guint n = path->end - path->first;
+  g_autofree TwCorner *corners = g_new (TwCorner, n);
 
-  for (guint i = first; i < end; i++)
-    corners[i - first] = (TwCorner){ item->corners[i].at, item->corners[i].bow_mm };
-  if (!item->closed)
-    corners[end - first - 1].bow_mm = 0.0;
-  points = tw_outline_flatten (corners, end - first);
-  return points;
+  for (guint i = 0; i < n; i++)
+    corners[i] = (TwCorner){ item->corners[path->first + i].at, item->corners[path->first + i].bow_mm };
+  if (!path->closed)
+    corners[n - 1].bow_mm = 0.0;
+  return tw_outline_flatten (corners, n);
+}
+
+static TwBox
+path_box (const TwInkItem *item, const Path *path)
+{
+  TwBox box = TW_BOX_EMPTY;
+
+  for (guint i = path->first; i < path->end; i++) {
+    guint next = i + 1 < path->end ? i + 1 : path->first;
+
+    box = tw_box_add_point (box, item->corners[i].at);
+    if (item->corners[i].bow_mm != 0.0 && (path->closed || i + 1 < path->end))
+      box = tw_box_add (
+          box, tw_edge_bounds (item->corners[i].at, item->corners[next].at, item->corners[i].bow_mm));
+  }
+  return box;
 }
 
 static double
@@ -76,21 +88,17 @@ box_area_mm2 (TwBox box)
 }
 
 static void
-add_ring (Shape *shape, const TwInkItem *item, guint first, guint end)
+add_path (Shape *shape, const TwInkItem *item, Path path)
 {
-  Path path = { .closed = item->closed };
-  TwBox box = TW_BOX_EMPTY;
   double area_mm2;
 
-  if (end - first < 2)
+  if (path.end - path.first < 2)
     return;
-  path.points = flatten (item, first, end);
+  path.closed = item->closed;
   path.is_solid = item->closed && item->style.pen != TW_INK_PEN_BAY;
-  for (guint i = 0; i < path.points->len; i++)
-    box = tw_box_add_point (box, g_array_index (path.points, TwPoint, i));
-  path.box = box;
-  shape->seen.box = tw_box_add (shape->seen.box, box);
-  area_mm2 = box_area_mm2 (box);
+  path.box = path_box (item, &path);
+  shape->seen.box = tw_box_add (shape->seen.box, path.box);
+  area_mm2 = box_area_mm2 (path.box);
   if (path.is_solid && area_mm2 > shape->size_mm2)
     shape->size_mm2 = area_mm2;
   g_array_append_val (shape->paths, path);
@@ -130,10 +138,11 @@ mark_inner (Shape *shape)
 }
 
 TwPick *
-tw_pick_new (const TwInk *ink)
+tw_pick_new (TwInk *ink)
 {
   TwPick *self = g_new0 (TwPick, 1);
 
+  self->ink = tw_ink_ref (ink);
   self->shapes = g_array_new (FALSE, FALSE, sizeof (Shape));
   g_array_set_clear_func (self->shapes, clear_shape);
   self->places = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
@@ -144,7 +153,7 @@ tw_pick_new (const TwInk *ink)
       continue;
     for (guint first = 0, end; first < item->n_corners; first = end) {
       end = tw_ink_ring_end (item, first);
-      add_ring (shape_of (self, item->style.part), item, first, end);
+      add_path (shape_of (self, item->style.part), item, (Path){ .item = i, .first = first, .end = end });
     }
   }
   for (guint i = 0; i < self->shapes->len; i++)
@@ -157,6 +166,7 @@ tw_pick_free (TwPick *self)
 {
   g_array_unref (self->shapes);
   g_hash_table_unref (self->places);
+  tw_ink_unref (self->ink);
   g_free (self);
 }
 
@@ -201,10 +211,11 @@ distance_to_edge_mm (TwPoint at, TwPoint from, TwPoint to)
 
 /* Even-odd rule for a solid ring (0 inside), else the distance to its edges. */
 static double
-distance_mm (const Path *path, TwPoint at)
+distance_mm (const TwPick *self, const Path *path, TwPoint at)
 {
-  const TwPoint *points = (const TwPoint *)path->points->data;
-  guint n = path->points->len;
+  g_autoptr (GArray) flat = flatten (self, path);
+  const TwPoint *points = (const TwPoint *)flat->data;
+  guint n = flat->len;
   double least_mm = G_MAXDOUBLE;
   gboolean inside = FALSE;
 
@@ -220,12 +231,12 @@ distance_mm (const Path *path, TwPoint at)
 }
 
 static double
-shape_distance_mm (const Shape *shape, TwPoint at)
+shape_distance_mm (const TwPick *self, const Shape *shape, TwPoint at)
 {
   double least_mm = G_MAXDOUBLE;
 
   for (guint i = 0; i < shape->paths->len; i++)
-    least_mm = MIN (least_mm, distance_mm (&g_array_index (shape->paths, Path, i), at));
+    least_mm = MIN (least_mm, distance_mm (self, &g_array_index (shape->paths, Path, i), at));
   return least_mm;
 }
 
@@ -248,15 +259,15 @@ tw_pick_at (const TwPick *self, TwPoint at, double reach_mm)
 
     if (!tw_box_contains (tw_box_grow (shape->seen.box, reach_mm), at)
         || (best != NULL && shape->size_mm2 > best->size_mm2 + SAME_SIZE)
-        || shape_distance_mm (shape, at) > reach)
+        || shape_distance_mm (self, shape, at) > reach)
       continue;
     best = shape;
   }
   return best ? best->seen.part : TW_ID_NONE;
 }
 
-gboolean
-tw_pick_outline (const TwPick *self, TwId part, guint nth, TwPickPath *outline)
+GArray *
+tw_pick_outline (const TwPick *self, TwId part, guint nth, gboolean *closed)
 {
   const Shape *shape = find_shape (self, part);
 
@@ -265,8 +276,8 @@ tw_pick_outline (const TwPick *self, TwId part, guint nth, TwPickPath *outline)
 
     if (path->is_inner || nth-- > 0)
       continue;
-    *outline = (TwPickPath){ (const TwPoint *)path->points->data, path->points->len, path->closed };
-    return TRUE;
+    *closed = path->closed;
+    return flatten (self, path);
   }
-  return FALSE;
+  return NULL;
 }

@@ -19,8 +19,8 @@ typedef struct {
 
 typedef struct _TwPick TwPick;
 
-/* @ink is finished and not kept. (transfer full) */
-TwPick *tw_pick_new (const TwInk *ink) G_GNUC_WARN_UNUSED_RESULT;
+/* @ink is finished; a count of it is kept. (transfer full) */
+TwPick *tw_pick_new (TwInk *ink) G_GNUC_WARN_UNUSED_RESULT;
 void tw_pick_free (TwPick *self);
 
 /* Parts in the order in which they are first drawn; NULL past the last. (transfer none) */
@@ -42,16 +42,18 @@ const TwPickShape *tw_pick_find (const TwPick *self, TwId part);
  */
 TwId tw_pick_at (const TwPick *self, TwPoint at, double reach_mm);
 
-/* A ring or line, flattened. */
-typedef struct {
-  const TwPoint *points; /* mm of the view; owned by the pick */
-  guint n_points;
-  gboolean closed;
-} TwPickPath;
-
-/* What bounds a part, for a halo: its rings and lines that lie within no other ring of it. FALSE past the
- * last. */
-gboolean tw_pick_outline (const TwPick *self, TwId part, guint nth, TwPickPath *outline);
+/**
+ * tw_pick_outline:
+ * @nth: which of them, 0 first
+ * @closed: (out): a ring, not a line
+ *
+ * What bounds a part, for a halo: its rings and lines that lie within no other ring of it.
+ *
+ * Returns: (transfer full) (nullable) (element-type TwPoint): straight edges, mm of the view; NULL past the
+ * last
+ */
+GArray *
+tw_pick_outline (const TwPick *self, TwId part, guint nth, gboolean *closed) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwPick, tw_pick_free)
 

@@ -104,20 +104,23 @@ test_outline (void)
   g_autoptr (TwInk) ink = tw_ink_new ();
   g_autoptr (TwPick) pick = NULL;
   TwInkStyle core = style (TW_INK_PEN_OUTLINE, "core");
-  TwPickPath path;
+  gboolean closed;
+  GArray *points;
 
   tw_ink_line (ink, &core, (TwPoint){ 0, 20 }, (TwPoint){ 100, 20 });
   tw_ink_box (ink, &core, &(TwBox){ 0, 0, 100, 50 });
   tw_ink_line (ink, &core, (TwPoint){ 0, 40 }, (TwPoint){ 100, 40 });
   tw_ink_box (ink, &core, &(TwBox){ -10, -5, 0, 55 });
   pick = tw_pick_new (tw_ink_finish (ink));
-  g_assert_true (tw_pick_outline (pick, core.part, 0, &path));
-  g_assert_cmpuint (path.n_points, ==, 4);
-  g_assert_cmpfloat (path.points[0].x_mm, ==, 0);
-  g_assert_true (tw_pick_outline (pick, core.part, 1, &path));
-  g_assert_true (path.closed);
-  g_assert_cmpfloat (path.points[0].x_mm, ==, -10);
-  g_assert_false (tw_pick_outline (pick, core.part, 2, &path));
+  points = tw_pick_outline (pick, core.part, 0, &closed);
+  g_assert_cmpuint (points->len, ==, 4);
+  g_assert_cmpfloat (g_array_index (points, TwPoint, 0).x_mm, ==, 0);
+  g_array_unref (points);
+  points = tw_pick_outline (pick, core.part, 1, &closed);
+  g_assert_true (closed);
+  g_assert_cmpfloat (g_array_index (points, TwPoint, 0).x_mm, ==, -10);
+  g_array_unref (points);
+  g_assert_null (tw_pick_outline (pick, core.part, 2, &closed));
 }
 
 int
