@@ -43,11 +43,22 @@ own_folder (void)
   return g_build_filename (g_get_user_data_dir (), "tankwright", NULL);
 }
 
+/* `share/tankwright` beside the folder that the running program lies in; empty when the system does not say.
+ */
+static char *
+folder_beside_program (void)
+{
+  g_autofree char *program = g_file_read_link ("/proc/self/exe", NULL);
+  g_autofree char *folder = program != NULL ? g_path_get_dirname (program) : NULL;
+
+  return folder != NULL ? g_build_filename (folder, "..", "share", "tankwright", NULL) : g_strdup ("");
+}
+
 char *
 tw_data_find (const char *name, GError **error)
 {
-  g_autofree char *own = own_folder ();
-  const char *places[] = { named_folder (), own, TW_INSTALLED_DATA, NULL };
+  g_autofree char *own = own_folder (), *beside = folder_beside_program ();
+  const char *places[] = { named_folder (), own, beside, TW_INSTALLED_DATA, NULL };
 
   return find_or_say (places, name, error);
 }
@@ -55,7 +66,8 @@ tw_data_find (const char *name, GError **error)
 char *
 tw_data_find_shipped (const char *name, GError **error)
 {
-  const char *places[] = { named_folder (), TW_INSTALLED_DATA, NULL };
+  g_autofree char *beside = folder_beside_program ();
+  const char *places[] = { named_folder (), beside, TW_INSTALLED_DATA, NULL };
 
   return find_or_say (places, name, error);
 }

@@ -2,8 +2,9 @@
  *
  * data.h - finds the program's own data files
  *
- * In order: the folder named by TANKWRIGHT_DATA (tests, build folder), the user's own (XDG data home,
- * `tankwright/`), the installed one.
+ * In order: the folder named by TANKWRIGHT_DATA (tests), the user's own (XDG data home, `tankwright/`), the
+ * one beside the program (../share/tankwright: in the build folder a link to data/, and an installation that
+ * was moved as a whole), the installed one.
  */
 #pragma once
 

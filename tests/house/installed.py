@@ -25,7 +25,7 @@ def expected(project):
             yield path.replace('data/', 'share/man/man1/', 1)
         elif path.startswith('data/') and path.endswith('.json'):
             yield path.replace('data/', 'share/tankwright/', 1)
-        elif path.startswith('samples/') and path.endswith('.twjob'):
+        elif path.startswith('samples/') and path.endswith(('.twjob', '.md')):
             yield 'share/tankwright/' + path
 
 
@@ -74,8 +74,12 @@ def main(root, build):
         program = os.path.join(bin_folder, command)
         tap.line(os.access(program, os.X_OK), f'the desktop entry starts an installed program ({command})')
 
-        # The folder compiled in is not this one, so it is named; nothing else is there to be found.
-        env = dict(os.environ, TANKWRIGHT_DATA=os.path.join(share, 'tankwright'), LC_ALL='C.UTF-8')
+        # Nothing says where the data are: the programs find what lies beside them.
+        env = {k: v for k, v in os.environ.items() if k != 'TANKWRIGHT_DATA'}
+        env.update(XDG_DATA_HOME=os.path.join(folder, 'no-home'), LC_ALL='C.UTF-8')
+        sample = os.path.join(root, 'samples', 'merlin-tail.twjob')
+        tap.line(*check(run([os.path.join(build, 'src', 'tankwright-cli'), 'show', sample], env=env),
+                        'the command works where it was built'))
         tap.line(*check(run([cli, '--version'], env=env), 'the command starts'))
         missing = unsaid(cli, os.path.join(root, 'data', 'tankwright-cli.1'), env)
         tap.line(not missing, 'the manual page names every verb and option', '\n'.join(missing))
