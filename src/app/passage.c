@@ -70,7 +70,8 @@ tw_passage_measure (GtkWidget *widget,
 
   *min_b = *nat_b = -1;
   if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *min = *nat = self->most_width > 0 ? MIN (line_width (self), self->most_width) : LEAST_WIDTH_PX;
+    *nat = self->most_width > 0 ? MIN (line_width (self), self->most_width) : LEAST_WIDTH_PX;
+    *min = MIN (*nat, LEAST_WIDTH_PX);
     return;
   }
   if (for_size < 0)

@@ -33,7 +33,7 @@ struct _TwWindow {
   GtkLabel *position;
   GtkLabel *snap;
   GtkLabel *zoom;
-  GtkButton *findings;
+  GtkLabel *findings;
 
   TwSession *session;
   GSettings *settings; /* NULL where the schema is not installed */

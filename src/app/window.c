@@ -57,8 +57,8 @@ show_findings (TwWindow *self)
   add_count (text, ngettext ("%u note", "%u notes", n[TW_SEVERITY_NOTE]), n[TW_SEVERITY_NOTE]);
   if (text->len == 0)
     g_string_append (text, _ ("Nothing found"));
-  if (g_strcmp0 (gtk_button_get_label (self->findings), text->str) != 0)
-    gtk_button_set_label (self->findings, text->str);
+  if (g_strcmp0 (gtk_label_get_label (self->findings), text->str) != 0)
+    gtk_label_set_label (self->findings, text->str);
   g_string_free (text, TRUE);
 }
 
