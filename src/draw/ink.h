@@ -186,6 +186,19 @@ void tw_ink_append_scaled (TwInk *self, const TwInk *from, double scale, TwPoint
 /* Items @first to @first + @n - 1 of @from, as they are. @from may be finished or not, but is not @self. */
 void tw_ink_append_items (TwInk *self, const TwInk *from, guint first, guint n);
 
+/* Where lines were cut off at the left, right, lower and upper side of a box: how far along it, the least
+ * and the greatest place. */
+typedef struct {
+  gboolean any[4]; /* something was cut off at this side */
+  double low_mm[4];
+  double high_mm[4];
+} TwInkCuts;
+
+/* What of @from lies in @box: lines and areas end at its sides, where they are cut their arcs become short
+ * straight lines; texts, heads, dots and rings stay whole when their place lies in it. @cuts (out): where
+ * lines were cut. @from is not @self. */
+void tw_ink_append_clipped (TwInk *self, const TwInk *from, const TwBox *box, TwInkCuts *cuts);
+
 /* Reading, in the order of writing: later items lie over earlier ones. */
 
 guint tw_ink_count (const TwInk *self);

@@ -303,8 +303,9 @@ tw_place_is_clear (const TwPlace *self, TwPoint from, TwPoint to)
   for (guint i = 0; i < near->len; i++) {
     const TwPlaceLine *line = &g_array_index (self->lines, TwPlaceLine, g_array_index (near, guint, i));
 
-    if (tw_ink_get (self->ink, line->item)->style.pen == TW_INK_PEN_DIMENSION
-        && tw_place_lines_cross (line, &leader))
+    TwInkPen pen = tw_ink_get (self->ink, line->item)->style.pen;
+
+    if ((pen == TW_INK_PEN_DIMENSION || pen == TW_INK_PEN_LEADER) && tw_place_lines_cross (line, &leader))
       return FALSE;
   }
   return TRUE;

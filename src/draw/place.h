@@ -119,7 +119,7 @@ void tw_place_take (TwPlace *self, const TwInk *ink, guint first);
  * paper-coloured ground, so narrow lines and hatches may lie under it. */
 gboolean tw_place_is_free (const TwPlace *self, const TwBox *box, gboolean grounded);
 
-/* Whether a leader from @from to @to would cross no text, no dimension line and no block. */
+/* Whether a leader from @from to @to would cross no text, no dimension line, no other leader and no block. */
 gboolean tw_place_is_clear (const TwPlace *self, TwPoint from, TwPoint to);
 
 /**

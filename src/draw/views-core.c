@@ -53,6 +53,25 @@ tube_box (const TwPlacedCore *core, const TwTubeGrid *grid, guint tube)
   return (TwBox){ middle_mm - half_mm, core->face.y0_mm, middle_mm + half_mm, core->face.y1_mm };
 }
 
+/* Whether the tube is one of the first or last two of the core or of a pass. */
+static gboolean
+is_near_end (const TwViewHand *hand, const TwTubeGrid *grid, guint tube)
+{
+  const TwPasses *passes = hand->source->passes;
+
+  if (tube <= 2 || tube + 2 > grid->n_tubes)
+    return TRUE;
+  for (guint i = 0; passes != NULL && i < tw_passes_count (passes); i++) {
+    const TwPass *pass = tw_passes_get (passes, i);
+
+    for (guint k = 0; tw_id_equal (pass->core, grid->core) && k < pass->n_ranges; k++)
+      if ((tube >= pass->ranges[k].first && tube <= pass->ranges[k].first + 1)
+          || (tube + 1 >= pass->ranges[k].last && tube <= pass->ranges[k].last))
+        return TRUE;
+  }
+  return FALSE;
+}
+
 static void
 draw_tubes (const TwViewHand *hand, const TwPlacedCore *core, const TwTubeGrid *grid)
 {
@@ -66,6 +85,8 @@ draw_tubes (const TwViewHand *hand, const TwPlacedCore *core, const TwTubeGrid *
   for (guint i = 1; i <= grid->n_tubes; i++) {
     TwBox box = tube_box (core, grid, i);
 
+    if ((hand->manner->flags & TW_VIEW_FEW_TUBES) && !is_near_end (hand, grid, i))
+      continue;
     if (thick < 1 || thick > TWO_LINES) {
       face_corners (hand, core, box, all + n);
       n += 4;

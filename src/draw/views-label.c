@@ -14,6 +14,10 @@
 /* A leader is drawn when the label stands farther from what it names than this, in heights of a note. */
 #define NEAR 1.4
 
+/* A text stands farther from all by this than it must, so that rounding does not make the two meet; mm on
+ * paper. */
+#define HAIR 1e-6
+
 /* Between a leader's end and the text; mm on paper. */
 #define LEADER_GAP 0.8
 
@@ -23,6 +27,8 @@ typedef struct {
   TwPlace *place;
   TwInk *ink;
   double height;
+  gboolean has_shown;
+  TwBox shown; /* no text stands beyond it */
 } Desk;
 
 /* One label on the page. */
@@ -86,8 +92,12 @@ edge_of (const Wanted *wanted, TwPoint from, TwPoint to)
 static gboolean
 stands (const Desk *desk, const Wanted *wanted, TwPoint to, gboolean leader)
 {
-  TwBox box = moved (&wanted->box, to);
+  TwBox box = tw_box_grow (moved (&wanted->box, to), HAIR);
 
+  if (desk->has_shown
+      && (box.x0_mm < desk->shown.x0_mm || box.y0_mm < desk->shown.y0_mm || box.x1_mm > desk->shown.x1_mm
+          || box.y1_mm > desk->shown.y1_mm))
+    return FALSE;
   if (!tw_place_is_free (desk->place, &box, TRUE))
     return FALSE;
   return !leader || tw_place_is_clear (desk->place, wanted->at, edge_of (wanted, wanted->at, to));
@@ -226,9 +236,17 @@ tw_view_labels_draw (const TwViewDrawing *drawing,
                      TwPlace *place,
                      TwInk *ink)
 {
-  const Desk desk = { manner, place, ink, manner->look->heights[TW_INK_SIZE_NOTE] };
+  Desk desk
+      = { .manner = manner, .place = place, .ink = ink, .height = manner->look->heights[TW_INK_SIZE_NOTE] };
   g_autoptr (GArray) order = order_of (drawing->labels);
   guint n_left_out = 0;
+
+  desk.has_shown = manner->shown != NULL;
+  if (desk.has_shown)
+    desk.shown = (TwBox){ manner->shown->x0_mm * manner->scale + shift.x_mm,
+                          manner->shown->y0_mm * manner->scale + shift.y_mm,
+                          manner->shown->x1_mm * manner->scale + shift.x_mm,
+                          manner->shown->y1_mm * manner->scale + shift.y_mm };
 
   for (guint i = 0; i < order->len; i++) {
     const TwViewLabel *label = &g_array_index (drawing->labels, TwViewLabel, g_array_index (order, guint, i));

@@ -195,7 +195,7 @@ draw_hidden (const TwViewHand *hand)
 static void
 draw_ways (const TwViewHand *hand)
 {
-  if (hand->source->passes != NULL)
+  if (hand->source->passes != NULL && !(hand->manner->flags & TW_VIEW_NO_PASSES))
     tw_view_draw_passes (hand);
   tw_view_draw_port_ways (hand);
   tw_view_draw_air (hand);

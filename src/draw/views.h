@@ -59,6 +59,8 @@ typedef enum {
   TW_VIEW_NO_HOSES = 1 << 2,  /* neither hoses nor the ports of the engine */
   TW_VIEW_NO_WAYS = 1 << 3,   /* no arrows of water and air */
   TW_VIEW_NO_AIRWAY = 1 << 4, /* neither shrouds nor fans */
+  TW_VIEW_FEW_TUBES = 1 << 5, /* only the first and last two tubes of the core and of each pass */
+  TW_VIEW_NO_PASSES = 1 << 6, /* no arrows of the passes; those of inlets, outlets and air stay */
 } TwViewFlags;
 
 /* How it is drawn. */
@@ -70,8 +72,8 @@ typedef struct {
   const TwLook *look;       /* (transfer none) */
   const TwMeasure *measure; /* (transfer none): for the names; not read with TW_VIEW_NO_NAMES */
   const char *(*translate) (const char *words); /* for marked words; NULL leaves them English */
-  const TwBox
-      *shown; /* what will be seen, mm of the view: fins and names beyond it are left out; NULL: all */
+  const TwBox *shown; /* what will be seen, mm of the view: fins and names beyond it are left out, and no
+                       * name stands beyond it; NULL: all */
 } TwViewManner;
 
 /* What a label names; those that come first are placed first. */

@@ -1,49 +1,69 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Arrangement: Front, Side and Plan to scale, overall sizes, where the assembly lies in the bay, port places,
- * hose runs.
+ * Arrangement: Front, Side and Plan to scale, Face beside them when a core is turned, overall sizes, where
+ * the assembly lies in the bay, port places, hose runs.
  */
-#include "sheets/sheet-private.h"
+#include "sheets/arrangement-private.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Room round the views for titles, dimensions and names; mm on paper. */
 #define LEFT_MM 28.0
-#define LEFT_INCH_MM 52.0 /* figures stand level */
-#define LOW_MM 36.0
-#define TOP_MM 10.0
-#define BETWEEN_MM 12.0
+#define LEFT_INCH_MM 58.0 /* figures stand level */
+#define LOW_MM 38.0
+#define TOP_MM 12.0
+#define BETWEEN_MM 14.0
+#define FAR_MM 48.0 /* of names, where no other view stands */
 
-enum { FRONT, SIDE, PLAN, N_VIEWS };
-
-/* Kept free round the face of a turned core in the fourth quarter: for titles, dimensions and names; mm on
- * paper. */
-#define FACE_EDGE_MM 14.0
-#define FACE_UNDER_SIDE_MM 36.0
+#define FRONT TW_ARRANGEMENT_FRONT
+#define SIDE TW_ARRANGEMENT_SIDE
+#define PLAN TW_ARRANGEMENT_PLAN
+#define FACE TW_ARRANGEMENT_FACE
+#define N_VIEWS TW_ARRANGEMENT_VIEWS
 
 typedef struct {
   TwSheetSet *set;
   TwSheet *page;
-  TwSheetView views[N_VIEWS + 1]; /* the last: the face of a turned core */
-  guint n_views;
+  TwArrangementWindow window;
+  TwId turned; /* the first core that does not stand square to the job; none: no Face */
+  TwSheetView views[N_VIEWS];
   TwBox extents[N_VIEWS]; /* of all that is drawn, mm of the view, with the other views' share along common
                              axes */
+  TwBox cells[N_VIEWS];   /* in which their names stay; mm of the view */
+  guint n_views;
   gboolean third;
 } Arrangement;
 
-static const TwView kinds[N_VIEWS] = { TW_VIEW_FRONT, TW_VIEW_SIDE, TW_VIEW_PLAN };
+/* The first core that is turned; none if all stand square to the job. */
+static TwId
+find_turned (const TwSheetSet *set)
+{
+  const TwPlacedCore *cores;
+  guint n;
+
+  cores = tw_placement_cores (set->placement, &n);
+  for (guint i = 0; i < n; i++)
+    if (cores[i].frame.w.z < 1 - 1e-9 || cores[i].frame.u.x < 1 - 1e-9)
+      return cores[i].id;
+  return TW_ID_NONE;
+}
 
 static void
 draw_views (Arrangement *self, double scale)
 {
-  for (guint i = 0; i < N_VIEWS; i++)
-    self->views[i] = tw_sheet_view (self->set, self->page, kinds[i], TW_ID_NONE, scale, 0);
+  self->n_views = tw_id_is_none (self->turned) ? FACE : N_VIEWS;
+  for (guint i = 0; i < FACE; i++)
+    self->views[i] = tw_arrangement_view (self->set, self->page, i, &self->window, scale);
+  if (self->n_views > FACE)
+    self->views[FACE] = tw_sheet_view (self->set, self->page, TW_VIEW_FACE, self->turned, scale,
+                                       TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_WAYS);
 }
 
 static void
 free_views (Arrangement *self)
 {
-  for (guint i = 0; i < N_VIEWS; i++)
+  for (guint i = 0; i < self->n_views; i++)
     tw_view_drawing_free (self->views[i].drawing);
 }
 
@@ -65,6 +85,7 @@ find_extents (Arrangement *self)
   self->extents[FRONT] = front;
   self->extents[SIDE] = side;
   self->extents[PLAN] = plan;
+  self->extents[FACE] = self->n_views > FACE ? self->views[FACE].drawing->all : (TwBox){ 0, 0, 0, 0 };
   return TRUE;
 }
 
@@ -86,62 +107,99 @@ left_margin (const Arrangement *self)
   return self->set->inches ? LEFT_INCH_MM : LEFT_MM;
 }
 
+/* The Face stands in the corner that the three views leave. In first angle the sizes under Side lie between.
+ */
+static double
+face_height (const Arrangement *self, double scale)
+{
+  return self->n_views > FACE ? height (self->extents[FACE]) * scale + (self->third ? 0 : LOW_MM - BETWEEN_MM)
+                              : 0;
+}
+
+static double
+side_width (const Arrangement *self, double scale)
+{
+  return MAX (width (self->extents[SIDE]), width (self->extents[FACE])) * scale;
+}
+
+static double
+plan_height (const Arrangement *self, double scale)
+{
+  return MAX (height (self->extents[PLAN]) * scale, face_height (self, scale));
+}
+
 static gboolean
-fits (const Arrangement *self, TwPaperSize size, double model_a_paper)
+fits (const Arrangement *self, TwPaperSize size, double scale)
 {
   TwBox room = tw_sheet_room (size);
-  double across = (width (self->extents[FRONT]) + width (self->extents[SIDE])) / model_a_paper + BETWEEN_MM
-                  + left_margin (self);
-  double up = (height (self->extents[FRONT]) + height (self->extents[PLAN])) / model_a_paper + BETWEEN_MM
-              + LOW_MM + TOP_MM;
+  double across
+      = width (self->extents[FRONT]) * scale + side_width (self, scale) + BETWEEN_MM + left_margin (self);
+  double up
+      = height (self->extents[FRONT]) * scale + plan_height (self, scale) + BETWEEN_MM + LOW_MM + TOP_MM;
 
   return across <= width (room) && up <= height (room);
 }
 
-/* The largest scale no coarser than 1:@coarsest at which the views fit on a paper; 0 when there is none. */
+/* Draws the views at @scale. Arrows are as long as they are on paper, so that a view is larger, in its own
+ * millimetres, the smaller its scale: @least are its extents at full size. FALSE, and nothing drawn, when
+ * they do not fit. */
+static gboolean
+draw_if_it_fits (Arrangement *self, const TwBox least[N_VIEWS], double scale)
+{
+  memcpy (self->extents, least, sizeof self->extents);
+  if (!fits (self, self->page->size, scale))
+    return FALSE;
+  draw_views (self, scale);
+  if (find_extents (self) && fits (self, self->page->size, scale))
+    return TRUE;
+  free_views (self);
+  return FALSE;
+}
+
+/* Draws at the largest scale no coarser than 1:@coarsest at which the views fit on the page. Returns model mm
+ * a paper mm; 0 when there is none. */
 static double
-scale_on (const Arrangement *self, TwPaperSize size, double coarsest)
+draw_at_largest (Arrangement *self, const TwBox least[N_VIEWS], double coarsest)
 {
   double scale;
 
-  for (guint i = 0; (scale = tw_sheet_scale (i)) > 0 && scale <= coarsest; i++)
-    if (fits (self, size, scale))
+  for (guint i = 0; (scale = tw_sheet_scale (self->set, i)) > 0 && scale <= coarsest; i++)
+    if (draw_if_it_fits (self, least, 1 / scale))
       return scale;
   return 0;
 }
 
-/* The smallest paper on which the views fit at 1:10 and the tables on their column, but not the largest one;
- * else at 1:20, else the largest at any scale. Returns model mm a paper mm. */
-static double
-choose (const Arrangement *self, GPtrArray *tables, TwPaperSize *size)
+static void
+set_paper (TwSheet *page, TwPaperSize size)
 {
-  for (double coarsest = 10; coarsest <= 20; coarsest *= 2)
-    for (*size = self->set->smallest; *size != self->set->largest; *size = tw_paper_next (*size)) {
-      double scale = scale_on (self, *size, coarsest);
-
-      if (scale > 0 && tw_sheet_tables_need_mm (*size, tables) <= tw_sheet_table_height_mm (*size))
-        return scale;
-    }
-  return scale_on (self, *size, 100) > 0 ? scale_on (self, *size, 100) : 100;
+  page->size = size;
+  page->look = tw_look_paper (tw_paper (size)->large);
 }
 
-/* Draws the views at @scale, or coarser: arrows are as long as they are on paper, so that a view may be
- * larger than it was in the trial. */
+/* The smallest paper on which the views fit at 1:10 and the tables on their column, but not the largest one;
+ * else at 1:20, else the largest at any scale. @page has its size and look, and the views are drawn. */
 static double
-settle (Arrangement *self, TwPaperSize size, double scale)
+draw_on_smallest (Arrangement *self, GPtrArray *tables, TwSheet *page, const TwBox least[N_VIEWS])
 {
-  double next;
+  double scale;
 
-  draw_views (self, 1 / scale);
-  find_extents (self);
-  for (guint i = 0; !fits (self, size, scale) && (next = tw_sheet_scale (i)) > 0; i++)
-    if (next > scale) {
-      free_views (self);
-      scale = next;
-      draw_views (self, 1 / scale);
-      find_extents (self);
+  self->page = page;
+  for (double coarsest = 10; coarsest <= 20; coarsest *= 2)
+    for (TwPaperSize size = self->set->smallest; size != self->set->largest; size = tw_paper_next (size)) {
+      set_paper (page, size);
+      if (tw_sheet_tables_need_mm (size, tables) > tw_sheet_table_height_mm (size))
+        continue;
+      scale = draw_at_largest (self, least, coarsest);
+      if (scale > 0)
+        return scale;
     }
-  return scale;
+  set_paper (page, self->set->largest);
+  scale = draw_at_largest (self, least, 100);
+  if (scale > 0)
+    return scale;
+  draw_views (self, 0.01);
+  (void)find_extents (self);
+  return 100;
 }
 
 /* First angle: Side left of Front, Plan below it. Third angle: Side right of Front, Plan above it. */
@@ -149,20 +207,26 @@ static void
 arrange (Arrangement *self, double scale)
 {
   TwBox room = tw_sheet_room (self->page->size);
-  double left, low;
-  double side_width = width (self->extents[SIDE]) * scale, front_width = width (self->extents[FRONT]) * scale;
-  double plan_height = height (self->extents[PLAN]) * scale,
+  double across = side_width (self, scale), up = plan_height (self, scale);
+  double front_width = width (self->extents[FRONT]) * scale,
          front_height = height (self->extents[FRONT]) * scale;
+  double left = room.x0_mm + left_margin (self)
+                + (width (room) - left_margin (self) - across - BETWEEN_MM - front_width) / 2;
+  double low = room.y0_mm + LOW_MM + (height (room) - LOW_MM - TOP_MM - up - BETWEEN_MM - front_height) / 2;
+  double plan_low = self->third ? low + front_height + BETWEEN_MM : low;
   TwPoint corner[N_VIEWS]; /* lower left, on paper */
 
-  left = room.x0_mm + left_margin (self)
-         + (width (room) - left_margin (self) - side_width - BETWEEN_MM - front_width) / 2;
-  low = room.y0_mm + LOW_MM + (height (room) - LOW_MM - TOP_MM - plan_height - BETWEEN_MM - front_height) / 2;
-  corner[FRONT] = (TwPoint){ self->third ? left : left + side_width + BETWEEN_MM,
-                             self->third ? low : low + plan_height + BETWEEN_MM };
-  corner[SIDE] = (TwPoint){ self->third ? left + front_width + BETWEEN_MM : left, corner[FRONT].y_mm };
-  corner[PLAN] = (TwPoint){ corner[FRONT].x_mm, self->third ? low + front_height + BETWEEN_MM : low };
-  for (guint i = 0; i < N_VIEWS; i++)
+  corner[FRONT] = (TwPoint){ self->third ? left : left + across + BETWEEN_MM,
+                             self->third ? low : low + up + BETWEEN_MM };
+  corner[SIDE] = (TwPoint){ self->third ? left + front_width + BETWEEN_MM
+                                        : left + across - width (self->extents[SIDE]) * scale,
+                            corner[FRONT].y_mm };
+  corner[PLAN] = (TwPoint){ corner[FRONT].x_mm,
+                            self->third ? plan_low : low + up - height (self->extents[PLAN]) * scale };
+  corner[FACE] = (TwPoint){ (self->third ? corner[SIDE].x_mm : left)
+                                + (across - width (self->extents[FACE]) * scale) / 2,
+                            plan_low + (self->third ? 0 : up - face_height (self, scale)) };
+  for (guint i = 0; i < self->n_views; i++)
     self->views[i].shift = (TwPoint){ corner[i].x_mm - self->extents[i].x0_mm * scale,
                                       corner[i].y_mm - self->extents[i].y0_mm * scale };
 }
@@ -171,6 +235,7 @@ arrange (Arrangement *self, double scale)
 typedef struct {
   double bay[2];      /* mm of the view; only with has_bay */
   double assembly[2]; /* mm of the view */
+  double foot_mm;     /* where extension lines begin, along the other axis of the view */
   gboolean has_bay;
 } Axis;
 
@@ -178,33 +243,29 @@ static void
 dimension_axis (Arrangement *self, guint view, TwDimensionSide side, const Axis *axis)
 {
   const TwSheetView *v = &self->views[view];
-  TwBox outline = tw_sheet_on_paper (v, self->extents[view]);
-  TwDimensionManner manner = tw_sheet_manner (self->set, self->page);
+  TwBox outline = tw_sheet_on_paper (v, v->drawing->all);
   const TwDimensionEdge edge = { outline, side };
   gboolean across = side == TW_DIMENSION_BELOW;
   const double spans[3][2] = { { axis->assembly[0], axis->assembly[1] },
-                               { axis->bay[0], axis->assembly[0] },
-                               { axis->bay[0], axis->bay[1] } };
+                               { axis->bay[0], axis->bay[1] },
+                               { axis->bay[0], axis->assembly[0] } };
+  double foot = axis->foot_mm * v->scale + (across ? v->shift.y_mm : v->shift.x_mm);
   TwDimension dims[3];
   char *texts[3];
-  guint n = 0;
+  guint n = axis->has_bay ? 3 : 1;
 
-  for (guint i = 0; i < (axis->has_bay ? 3 : 1); i++) {
+  for (guint i = 0; i < n; i++) {
     double a = spans[i][0] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
     double b = spans[i][1] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
 
-    texts[n] = tw_sheet_length (self->set, fabs (spans[i][1] - spans[i][0]));
-    dims[n] = (TwDimension){
-      across ? (TwPoint){ MIN (a, b), outline.y0_mm } : (TwPoint){ outline.x0_mm, MIN (a, b) },
-      across ? (TwPoint){ MAX (a, b), outline.y0_mm } : (TwPoint){ outline.x0_mm, MAX (a, b) }, texts[n],
-      TW_ID_NONE
-    };
-    if (tw_sheet_has_room (self->set, self->page, &dims[n]))
-      n++;
-    else
-      g_free (texts[n]);
+    texts[i] = tw_sheet_length (self->set, fabs (spans[i][1] - spans[i][0]));
+    dims[i] = (TwDimension){ across ? (TwPoint){ MIN (a, b), foot } : (TwPoint){ foot, MIN (a, b) },
+                             across ? (TwPoint){ MAX (a, b), foot } : (TwPoint){ foot, MAX (a, b) }, texts[i],
+                             TW_ID_NONE };
   }
-  (void)tw_dimension_stack (self->page->ink, &manner, &edge, dims, n);
+  /* what is flush with the wall of the bay has no distance from it */
+  (void)tw_sheet_stack (self->set, self->page, &edge, dims,
+                        n == 3 && fabs (axis->assembly[0] - axis->bay[0]) < 0.05 ? 2 : n);
   for (guint i = 0; i < n; i++)
     g_free (texts[i]);
 }
@@ -213,15 +274,17 @@ dimension_axis (Arrangement *self, guint view, TwDimensionSide side, const Axis 
 static void
 draw_dimensions (Arrangement *self)
 {
-  TwVec from, to, bay_from = { 0 }, bay_to = { 0 };
-  gboolean has_bay = tw_sheet_bounds (self->set->placement, TRUE, &bay_from, &bay_to);
+  TwVec from, to, low, bay_from = { 0 }, bay_to = { 0 };
+  gboolean has_bay = tw_arrangement_bay (self->set, &self->window, &bay_from, &bay_to);
   Axis x, y, z;
 
   if (!tw_sheet_bounds (self->set->placement, FALSE, &from, &to))
     return;
-  x = (Axis){ { bay_from.x, bay_to.x }, { from.x, to.x }, has_bay };
-  y = (Axis){ { bay_from.y, bay_to.y }, { from.y, to.y }, has_bay };
-  z = (Axis){ { bay_from.z, bay_to.z }, { from.z, to.z }, has_bay };
+  low = has_bay ? (TwVec){ MIN (from.x, bay_from.x), MIN (from.y, bay_from.y), MIN (from.z, bay_from.z) }
+                : from;
+  x = (Axis){ { bay_from.x, bay_to.x }, { from.x, to.x }, self->third ? low.y : low.z, has_bay };
+  y = (Axis){ { bay_from.y, bay_to.y }, { from.y, to.y }, self->third ? low.x : low.z, has_bay };
+  z = (Axis){ { bay_from.z, bay_to.z }, { from.z, to.z }, low.y, has_bay };
   dimension_axis (self, self->third ? FRONT : PLAN, TW_DIMENSION_BELOW, &x);
   dimension_axis (self, self->third ? FRONT : SIDE, TW_DIMENSION_LEFT, &y);
   dimension_axis (self, SIDE, TW_DIMENSION_BELOW, &z);
@@ -231,61 +294,10 @@ static const char *
 view_title (const Arrangement *self, guint view)
 {
   static const char *const titles[N_VIEWS]
-      = { N_ ("Front, looking with the air"), N_ ("Side, from the right"), N_ ("Plan, from above") };
+      = { N_ ("Front, looking with the air"), N_ ("Side, from the right"), N_ ("Plan, from above"),
+          N_ ("Face, square on the turned core") };
 
   return tw_sheet_words (self->set, titles[view]);
-}
-
-/* The first core that is not square to the job's axes, or NULL. */
-static const TwPlacedCore *
-turned_core (const TwSheetSet *set)
-{
-  guint n;
-  const TwPlacedCore *cores = tw_placement_cores (set->placement, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (cores[i].frame.u.x < 1 - 1e-9 || cores[i].frame.v.y < 1 - 1e-9)
-      return &cores[i];
-  return NULL;
-}
-
-/* The quarter of the sheet beside Plan and in line with Side, where no other view stands. */
-static TwBox
-free_quarter (const Arrangement *self)
-{
-  TwBox side = tw_sheet_on_paper (&self->views[SIDE], self->extents[SIDE]);
-  TwBox plan = tw_sheet_on_paper (&self->views[PLAN], self->extents[PLAN]);
-
-  return (TwBox){ side.x0_mm + FACE_EDGE_MM, plan.y0_mm + FACE_EDGE_MM, side.x1_mm - FACE_EDGE_MM,
-                  plan.y1_mm - (self->third ? FACE_EDGE_MM : FACE_UNDER_SIDE_MM) };
-}
-
-/* A turned core is seen square on its face in no other view: it is put beside them at the largest scale that
- * has room. */
-static void
-put_face (Arrangement *self)
-{
-  const TwPlacedCore *core = turned_core (self->set);
-  TwBox room = free_quarter (self);
-  double scale;
-
-  for (guint i = 0; core != NULL && (scale = tw_sheet_scale (i)) > 0; i++) {
-    TwSheetView view = tw_sheet_view (self->set, self->page, TW_VIEW_FACE, core->id, 1 / scale,
-                                      TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES);
-    TwBox box = tw_sheet_on_paper (&view, view.drawing->all);
-
-    if (width (box) <= width (room) && height (box) <= height (room)) {
-      g_autofree char *ratio = tw_sheet_scale_text (scale);
-      g_autofree char *title = g_strdup_printf ("%s, %s", tw_sheet_name (self->set, core->id), ratio);
-
-      view.shift = (TwPoint){ (room.x0_mm + room.x1_mm - box.x0_mm - box.x1_mm) / 2,
-                              (room.y0_mm + room.y1_mm - box.y0_mm - box.y1_mm) / 2 };
-      tw_sheet_put_view (self->page, &view, title);
-      self->views[self->n_views++] = view;
-      return;
-    }
-    tw_view_drawing_free (view.drawing);
-  }
 }
 
 static GPtrArray *
@@ -295,9 +307,54 @@ make_tables (const TwSheetSet *set)
 
   g_ptr_array_add (tables, tw_sheet_sizes (set));
   g_ptr_array_add (tables, tw_sheet_clearances (set));
+  g_ptr_array_add (tables, tw_sheet_bends (set));
   g_ptr_array_add (tables, tw_sheet_hoses (set));
   g_ptr_array_add (tables, tw_sheet_port_places (set));
   return tables;
+}
+
+/* Names keep half of what lies between two views, and go farther where there is none. */
+static void
+make_cells (Arrangement *self, double scale)
+{
+  double near = BETWEEN_MM / 2, far = FAR_MM;
+  gboolean first = !self->third, face = self->n_views > FACE;
+  /* left, below, right, above: whether another view stands there */
+  const gboolean taken[N_VIEWS][4] = { [FRONT] = { first, first, self->third, self->third },
+                                       [SIDE] = { self->third, first && face, first, self->third && face },
+                                       [PLAN] = { first && face, self->third, self->third && face, first },
+                                       [FACE] = { self->third, self->third, first, first } };
+
+  for (guint i = 0; i < self->n_views; i++) {
+    TwBox box = self->extents[i];
+
+    self->cells[i] = (TwBox){ box.x0_mm - (taken[i][0] ? near : far) / scale,
+                              box.y0_mm - (taken[i][1] ? near : far) / scale,
+                              box.x1_mm + (taken[i][2] ? near : far) / scale,
+                              box.y1_mm + (taken[i][3] ? near : far) / scale };
+    self->views[i].manner.shown = &self->cells[i];
+  }
+}
+
+/* Paper and scale, from a trial of the views at full size; then the views at that scale. FALSE when there is
+ * nothing. */
+static gboolean
+prepare (Arrangement *self, GPtrArray *tables, TwSheet *trial, double *scale)
+{
+  TwBox least[N_VIEWS];
+  gboolean any;
+
+  self->page = trial;
+  self->window = tw_arrangement_window (self->set);
+  self->turned = find_turned (self->set);
+  draw_views (self, 1);
+  any = find_extents (self);
+  free_views (self);
+  if (!any)
+    return FALSE;
+  memcpy (least, self->extents, sizeof least);
+  *scale = draw_on_smallest (self, tables, trial, least);
+  return TRUE;
 }
 
 void
@@ -305,41 +362,24 @@ tw_sheet_arrangement (TwSheetSet *set)
 {
   Arrangement self = { .set = set, .third = set->settings->projection == TW_PROJECTION_THIRD };
   g_autoptr (GPtrArray) tables = make_tables (set);
-  g_autofree char *scale_text = NULL;
-  TwPaperSize size = set->smallest;
-  TwSheet trial = { .size = size, .look = tw_look_paper (FALSE) };
+  TwSheet trial = { .size = set->smallest, .look = tw_look_paper (FALSE) };
   double scale = 1;
-  gboolean drawn;
+  gboolean drawn = prepare (&self, tables, &trial, &scale);
+  g_autofree char *scale_text = tw_sheet_scale_text (scale);
 
-  self.page = &trial;
-  draw_views (&self, 0.1);
-  drawn = find_extents (&self);
-  free_views (&self);
-  if (drawn) {
-    scale = choose (&self, tables, &size);
-    trial.size = size;
-    trial.look = tw_look_paper (tw_paper (size)->large);
-    scale = settle (&self, size, scale);
-  }
-  scale_text = tw_sheet_scale_text (scale);
-  self.page = tw_sheet_add (set, TW_SHEET_ARRANGEMENT, size, tw_part_name ((const TwPart *)set->settings),
-                            drawn ? scale_text : NULL);
+  self.page = tw_sheet_add (set, TW_SHEET_ARRANGEMENT, trial.size,
+                            tw_part_name ((const TwPart *)set->settings), drawn ? scale_text : NULL);
   if (drawn) {
     arrange (&self, 1 / scale);
-    for (guint i = 0; i < N_VIEWS; i++)
+    make_cells (&self, 1 / scale);
+    for (guint i = 0; i < self.n_views; i++) {
+      self.views[i].manner.look = &self.page->look;
       tw_sheet_put_view (self.page, &self.views[i], view_title (&self, i));
+    }
     draw_dimensions (&self);
-    self.n_views = N_VIEWS;
-    put_face (&self);
   }
-  {
-    TwSheet *page = self.page;
-
-    tw_sheet_put_tables (set, page, tables);
-    tw_sheet_put_names (page, self.views, self.n_views);
-  }
+  tw_sheet_put_tables (set, self.page, tables);
+  tw_sheet_put_names (self.page, self.views, drawn ? self.n_views : 0);
   if (drawn)
     free_views (&self);
-  for (guint i = N_VIEWS; i < self.n_views; i++)
-    tw_view_drawing_free (self.views[i].drawing);
 }

@@ -7,8 +7,9 @@
 double
 tw_sheet_table_height_mm (TwPaperSize size)
 {
-  return tw_paper (size)->frame.y1_mm - TW_SHEET_GAP_MM - tw_paper_title_box (size, FALSE).y1_mm
-         - TW_SHEET_GAP_MM;
+  TwBox column = tw_sheet_column (size);
+
+  return column.y1_mm - column.y0_mm;
 }
 
 double
@@ -30,31 +31,23 @@ tw_sheet_tables_need_mm (TwPaperSize size, GPtrArray *tables)
 static guint
 put_rows (TwSheetSet *self, TwSheet *page, const TwTable *table, guint first, double *low)
 {
-  TwBox block = tw_paper_title_box (page->size, FALSE);
-  double high = tw_paper (page->size)->frame.y1_mm - TW_SHEET_GAP_MM;
-  guint n = MIN (tw_table_n_rows (table) - first, tw_table_fit (table, &page->look, high - *low));
-  double right = block.x1_mm - TW_SHEET_MARK_MM;
-  const TwTablePlace place = { block.x0_mm, right, *low, first, n };
-  TwBox box = { block.x0_mm, *low, right, *low };
+  TwBox box = tw_sheet_column (page->size);
+  guint n = MIN (tw_table_n_rows (table) - first, tw_table_fit (table, &page->look, box.y1_mm - *low));
+  const TwTablePlace place = { box.x0_mm, box.x1_mm, *low, first, n };
 
   if (n == 0)
     return 0;
+  box.y0_mm = *low;
   box.y1_mm = tw_table_draw (table, page->ink, &page->look, self->source->measure, &place);
   tw_place_add_block (page->place, &box, TW_TABLE_LAYER);
   *low = box.y1_mm + TW_SHEET_GAP_MM;
   return n;
 }
 
-static double
-table_foot (const TwSheet *page)
-{
-  return tw_paper_title_box (page->size, FALSE).y1_mm + TW_SHEET_GAP_MM;
-}
-
 void
 tw_sheet_put_tables (TwSheetSet *self, TwSheet *page, GPtrArray *tables)
 {
-  double low = table_foot (page);
+  double low = tw_sheet_column (page->size).y0_mm;
 
   for (guint i = 0; i < tables->len; i++) {
     const TwTable *table = g_ptr_array_index (tables, i);
@@ -69,7 +62,7 @@ tw_sheet_put_tables (TwSheetSet *self, TwSheet *page, GPtrArray *tables)
         g_autofree char *title = g_strdup (words->title);
 
         page = tw_sheet_add (self, page->kind, self->smallest, title, NULL);
-        low = table_foot (page);
+        low = tw_sheet_column (page->size).y0_mm;
       }
     }
   }

@@ -57,6 +57,9 @@ const char *tw_sheet_name (const TwSheetSet *self, TwId part);
 TwSheet *
 tw_sheet_add (TwSheetSet *self, TwSheetKinds kind, TwPaperSize size, const char *title, const char *scale);
 
+/* Where tables stand: on the title block, right of the drawings. */
+TwBox tw_sheet_column (TwPaperSize size);
+
 /* Room for drawings on a paper: left of the column of tables. */
 TwBox tw_sheet_room (TwPaperSize size);
 
@@ -73,9 +76,16 @@ void tw_sheet_put_tables (TwSheetSet *self, TwSheet *page, GPtrArray *tables);
 /* The manner of dimensions of a page. */
 TwDimensionManner tw_sheet_manner (const TwSheetSet *self, const TwSheet *page);
 
-/* Whether a figure and its arrows have room between two points; what has none is not dimensioned in the
- * drawing, its figure stands in a table. */
-gboolean tw_sheet_has_room (const TwSheetSet *self, const TwSheet *page, const TwDimension *dimension);
+/* Puts @ink on the page if nothing of it meets what is there. Returns: whether it did. */
+gboolean tw_sheet_try (const TwSheetSet *self, TwSheet *page, const TwInk *ink);
+
+/* Dimensions on one side, most wanted first, as many from the first on as meet nothing; what is left out
+ * stands in a table. Returns: how many there are now. */
+guint tw_sheet_stack (const TwSheetSet *self,
+                      TwSheet *page,
+                      const TwDimensionEdge *edge,
+                      const TwDimension *dims,
+                      guint n);
 
 /* A view on a page. */
 typedef struct {
@@ -95,6 +105,10 @@ TwSheetView tw_sheet_view (const TwSheetSet *self,
                            TwViewFlags flags);
 /* Puts it on the page, names not yet. */
 void tw_sheet_put_view (TwSheet *page, const TwSheetView *view, const char *title);
+/* Breaks the view off at the sides of @window (mm of the view), with a line there. */
+void tw_sheet_break_view (TwSheetView *view, const TwBox *window);
+/* A place of the view on paper. */
+TwPoint tw_sheet_point (const TwSheetView *view, TwPoint at);
 /* A box of the view on paper. */
 TwBox tw_sheet_on_paper (const TwSheetView *view, TwBox box);
 /* Names of the views, when all else stands. Takes note of everything on the page first. */
@@ -104,21 +118,72 @@ void tw_sheet_put_names (TwSheet *page, const TwSheetView *views, guint n);
  */
 gboolean tw_sheet_bounds (const TwPlacement *placement, gboolean bay, TwVec *from, TwVec *to);
 
-/* Scales of ISO 5455 that a sheet may have: the nth as model mm a paper mm, 0 past the last; from 1:1 down.
- */
-double tw_sheet_scale (guint nth);
+/* Scales that a sheet may have: the nth as model mm a paper mm, 0 past the last; from 1:1 down. */
+double tw_sheet_scale (const TwSheetSet *self, guint nth);
 char *tw_sheet_scale_text (double model_a_paper) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The sheets: each adds its pages to the set. */
 void tw_sheet_arrangement (TwSheetSet *self);
 void tw_sheet_core_and_tanks (TwSheetSet *self, const TwPlacedCore *core);
 
-/* Section across a tank on its header plate, dimensioned, in the middle of @cell (mm on paper). */
-void
-tw_sheet_section (TwSheetSet *self, TwSheet *page, const TwPlacedTank *tank, double scale, const TwBox *cell);
+/* The one place from which ports are measured on all sheets: the corner of the first core's left header plate
+ * (lower one of upright tubes) at its lower or left end, air-in edge and outer face; job frame. FALSE without
+ * a core. */
+gboolean tw_sheet_datum (const TwSheetSet *self, TwVec *at);
+/* Marks it in a view of the job, and wants its name. */
+void tw_sheet_mark_datum (const TwSheetSet *self, TwSheetView *view);
+
+/* A bar to be measured on the print: 100 mm, 4 in with inches; in the lower left corner. */
+#define TW_SHEET_BAR_LAYER "bar"
+void tw_sheet_draw_bar (const TwSheetSet *self, TwSheet *page);
+
+/* Welded all round, from a joint to the elbow of its symbol; mm on paper. Drawn after ISO 2553 system A, with
+ * inches after AWS A2.4. The size is not said. */
+void tw_sheet_weld (const TwSheetSet *self, const TwSheet *page, TwInk *ink, TwPoint joint, TwPoint elbow);
+
+/* How a drawing in (off the header plate, across that) lies on the page, so that it stands as the side of the
+ * core does in the Face view. */
+TwPoint tw_sheet_off (const TwHeaderSide *side, double off_mm, double across_mm);
+/* Whether that turns it over, so that arcs bow the other way. */
+gboolean tw_sheet_off_mirrors (const TwHeaderSide *side);
+
+/* Section across a tank on its header plate, in mm of the model. Its names are wanted, not placed. */
+TwSheetView
+tw_sheet_section (const TwSheetSet *self, const TwSheet *page, const TwPlacedTank *tank, double scale);
+/* Its dimensions, when it has its shift. */
+void tw_sheet_dimension_section (const TwSheetSet *self,
+                                 TwSheet *page,
+                                 const TwSheetView *view,
+                                 const TwPlacedTank *tank);
+
+/* The foot of a baffle on the header plate between two tubes. An empty drawing when it does not stand between
+ * two tubes. */
+TwSheetView
+tw_sheet_foot (const TwSheetSet *self, const TwSheet *page, const TwPlacedBaffle *baffle, double scale);
+void tw_sheet_dimension_foot (const TwSheetSet *self,
+                              TwSheet *page,
+                              const TwSheetView *view,
+                              const TwPlacedBaffle *baffle);
+
+/* A table with translated title and headings. (transfer full) */
+TwTable *tw_sheet_table (const TwSheetSet *self, const char *title, const char *const *marked, guint n)
+    G_GNUC_WARN_UNUSED_RESULT;
+/* A row of a table of two columns; takes @text. */
+void tw_sheet_add_size (TwTable *table, const char *label, char *text);
+/* What a choice is called, `–` when it is not made. (transfer full) */
+char *tw_sheet_choice (const TwSheetSet *self, const TwChoice *choices, int value) G_GNUC_WARN_UNUSED_RESULT;
+/* Standard and size as a port's maker says them: `ISO 6149 M12x1.5`, `stub Ø32`. (transfer full) */
+char *tw_sheet_port_size (const TwSheetSet *self, const TwPort *port) G_GNUC_WARN_UNUSED_RESULT;
+/* `1–16, 20`: numbers of the tubes of a pass. (transfer full) */
+char *tw_sheet_tubes (const TwPass *pass) G_GNUC_WARN_UNUSED_RESULT;
+/* `16 | 17`: the tubes between which a baffle sits, `on 16` when it sits on one. (transfer full) */
+char *tw_sheet_gap (const TwSheetSet *self,
+                    const TwPlacedCore *core,
+                    const TwBaffle *baffle) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Tables that they show; each (transfer full), empty when there is nothing. */
 TwTable *tw_sheet_port_places (const TwSheetSet *self);
+TwTable *tw_sheet_bends (const TwSheetSet *self);
 TwTable *tw_sheet_hoses (const TwSheetSet *self);
 TwTable *tw_sheet_clearances (const TwSheetSet *self);
 TwTable *tw_sheet_sizes (const TwSheetSet *self);

@@ -4,11 +4,18 @@
 #include <math.h>
 #include <string.h>
 
-static const double scales[] = { 1, 2, 5, 10, 20, 50, 100 }; /* ISO 5455, reducing */
+/* Tables of large letters want more room than the title block is wide; mm on paper. */
+#define LARGE_COLUMN_MM 250.0
+
+/* ISO 5455, reducing; with inches 1:4 and 1:8 instead of 1:5 (common practice, no source). */
+static const double scales[] = { 1, 2, 5, 10, 20, 50, 100 };
+static const double inch_scales[] = { 1, 2, 4, 8, 10, 20, 50, 100 };
 
 double
-tw_sheet_scale (guint nth)
+tw_sheet_scale (const TwSheetSet *self, guint nth)
 {
+  if (self->inches)
+    return nth < G_N_ELEMENTS (inch_scales) ? inch_scales[nth] : 0;
   return nth < G_N_ELEMENTS (scales) ? scales[nth] : 0;
 }
 
@@ -87,6 +94,7 @@ tw_sheet_add (TwSheetSet *self, TwSheetKinds kind, TwPaperSize size, const char 
   page->place = tw_place_new (&tw_paper (size)->frame, &page->look, self->source->measure);
   tw_place_add_block (page->place, &block, TW_PAPER_TITLE_LAYER);
   tw_paper_draw_frame (page->ink, size);
+  tw_sheet_draw_bar (self, page);
   g_ptr_array_add (self->pages, page);
 
   words->title = g_strdup (title);
@@ -97,12 +105,22 @@ tw_sheet_add (TwSheetSet *self, TwSheetKinds kind, TwPaperSize size, const char 
 }
 
 TwBox
+tw_sheet_column (TwPaperSize size)
+{
+  TwBox block = tw_paper_title_box (size, FALSE);
+
+  return (TwBox){ MIN (block.x0_mm, block.x1_mm - (tw_paper (size)->large ? LARGE_COLUMN_MM : 0)),
+                  block.y1_mm + TW_SHEET_GAP_MM, block.x1_mm - TW_SHEET_MARK_MM,
+                  tw_paper (size)->frame.y1_mm - TW_SHEET_GAP_MM };
+}
+
+TwBox
 tw_sheet_room (TwPaperSize size)
 {
   TwBox room = tw_paper (size)->frame;
 
   room.x0_mm += TW_SHEET_MARK_MM;
-  room.x1_mm = tw_paper_title_box (size, FALSE).x0_mm - TW_SHEET_GAP_MM;
+  room.x1_mm = tw_sheet_column (size).x0_mm - TW_SHEET_GAP_MM;
   room.y0_mm += TW_SHEET_MARK_MM;
   room.y1_mm -= TW_SHEET_MARK_MM;
   return room;
@@ -112,116 +130,6 @@ TwDimensionManner
 tw_sheet_manner (const TwSheetSet *self, const TwSheet *page)
 {
   return tw_dimension_manner (self->inches, &page->look, self->source->measure);
-}
-
-/* Whether what shows @part belongs on a sheet of @core alone: what is fixed to another core does not. */
-static gboolean
-is_of_core (const TwSheetSet *self, TwId part, TwId core)
-{
-  const TwPlacedTank *tank = tw_placement_tank (self->placement, part);
-  const TwPlacedPort *port = tw_placement_port (self->placement, part);
-  const TwPlacedBaffle *baffle = tw_placement_baffle (self->placement, part);
-
-  if (tw_placement_core (self->placement, part) != NULL)
-    return tw_id_equal (part, core);
-  return tw_id_equal (tank != NULL     ? tank->core
-                      : port != NULL   ? port->core
-                      : baffle != NULL ? baffle->core
-                                       : core,
-                      core);
-}
-
-/* Leaves on a view of one core what belongs to it. */
-static void
-keep_core (const TwSheetSet *self, TwViewDrawing *drawing, TwId core)
-{
-  TwInk *ink = tw_ink_new ();
-
-  for (guint i = 0; i < tw_ink_count (drawing->ink); i++)
-    if (is_of_core (self, tw_ink_get (drawing->ink, i)->style.part, core))
-      tw_ink_append_items (ink, drawing->ink, i, 1);
-  tw_ink_unref (drawing->ink);
-  drawing->ink = tw_ink_finish (ink);
-  if (!tw_ink_bounds (ink, &drawing->all))
-    drawing->all = TW_BOX_EMPTY;
-  drawing->parts = drawing->all;
-  for (guint i = drawing->labels->len; i > 0; i--)
-    if (!is_of_core (self, g_array_index (drawing->labels, TwViewLabel, i - 1).part, core))
-      g_array_remove_index (drawing->labels, i - 1);
-}
-
-gboolean
-tw_sheet_has_room (const TwSheetSet *self, const TwSheet *page, const TwDimension *dimension)
-{
-  double room = tw_point_distance_mm (dimension->from, dimension->to);
-  double text
-      = tw_measure_width (self->source->measure, dimension->text, page->look.heights[TW_INK_SIZE_NOTE]);
-
-  return room >= text + 4 * page->look.arrow_length;
-}
-
-TwSheetView
-tw_sheet_view (const TwSheetSet *self,
-               const TwSheet *page,
-               TwView view,
-               TwId core,
-               double scale,
-               TwViewFlags flags)
-{
-  const TwAnswer *answer = self->source->answer;
-  const TwViewSource from
-      = { self->placement, tw_answer_routes (answer), tw_answer_passes (answer), self->source->geos };
-  TwSheetView made = { .scale = scale };
-
-  made.manner = (TwViewManner){ .view = view,
-                                .core = core,
-                                .scale = scale,
-                                .flags = flags | TW_VIEW_NO_NAMES,
-                                .look = &page->look,
-                                .measure = self->source->measure,
-                                .translate = self->source->translate };
-  made.drawing = tw_view_draw (&from, &made.manner);
-  if (!tw_id_is_none (core))
-    keep_core (self, made.drawing, core);
-  else if (!tw_ink_bounds (made.drawing->ink, &made.drawing->all)) /* ways of air and water too */
-    made.drawing->all = TW_BOX_EMPTY;
-  return made;
-}
-
-TwBox
-tw_sheet_on_paper (const TwSheetView *view, TwBox box)
-{
-  return (TwBox){ box.x0_mm * view->scale + view->shift.x_mm, box.y0_mm * view->scale + view->shift.y_mm,
-                  box.x1_mm * view->scale + view->shift.x_mm, box.y1_mm * view->scale + view->shift.y_mm };
-}
-
-void
-tw_sheet_put_view (TwSheet *page, const TwSheetView *view, const char *title)
-{
-  const TwInkStyle style = { TW_INK_PEN_THIN, TW_INK_TINT_INK, "view-title", TW_ID_NONE };
-  TwBox box = tw_sheet_on_paper (view, view->drawing->all);
-  const TwInkPlace place
-      = { { box.x0_mm, box.y1_mm + 5 }, TW_INK_SIZE_NOTE, TW_INK_LEFT, TW_INK_BASELINE, FALSE };
-
-  g_autofree char *first = NULL, *fitted = NULL;
-  double height = page->look.heights[TW_INK_SIZE_NOTE], room = box.x1_mm - box.x0_mm;
-
-  tw_ink_append_scaled (page->ink, view->drawing->ink, view->scale, view->shift);
-  if (title == NULL || tw_box_is_empty (view->drawing->all))
-    return;
-  if (tw_measure_width (view->manner.measure, title, height) > room) /* what it is stands before the comma */
-    title = first = g_strndup (title, strcspn (title, ","));
-  fitted = tw_measure_fit (view->manner.measure, title, height, room + 8);
-  tw_ink_text (page->ink, &style, &place, fitted);
-}
-
-void
-tw_sheet_put_names (TwSheet *page, const TwSheetView *views, guint n)
-{
-  tw_place_take (page->place, page->ink, 0);
-  for (guint i = 0; i < n; i++)
-    page->left_out
-        += tw_view_labels_draw (views[i].drawing, &views[i].manner, views[i].shift, page->place, page->ink);
 }
 
 gboolean

@@ -3,7 +3,8 @@
  * table.h - tables on a sheet: a title, headings, rows
  *
  * Columns are as wide as their longest text; when that is more than there is, the widest give way and their
- * texts are cut with an ellipsis. A table too tall for its place goes on elsewhere, headings repeated.
+ * texts are cut with an ellipsis. Columns of figures stand at their right edge. A table too tall for its
+ * place goes on elsewhere, headings repeated.
  */
 #pragma once
 
@@ -18,7 +19,8 @@ G_BEGIN_DECLS
 
 typedef struct _TwTable TwTable;
 
-/* @title and @headings are copied; @n_columns at most 12. (transfer full) */
+/* @title and @headings are copied; no @headings (NULL): labels and what they say, without a row of headings.
+ * @n_columns at most 12. (transfer full) */
 TwTable *
 tw_table_new (const char *title, const char *const *headings, guint n_columns) G_GNUC_WARN_UNUSED_RESULT;
 void tw_table_free (TwTable *self);
