@@ -14,9 +14,9 @@
 /* A leader is drawn when the label stands farther from what it names than this, in heights of a note. */
 #define NEAR 1.4
 
-/* A text stands farther from all by this than it must, so that rounding does not make the two meet; mm on
- * paper. */
-#define HAIR 1e-6
+/* A text stands farther from all by this than it must: neither rounding nor a wide pen makes the two meet; mm
+ * on paper. */
+#define HAIR 0.3
 
 /* Between a leader's end and the text; mm on paper. */
 #define LEADER_GAP 0.8
@@ -66,6 +66,9 @@ want (const Desk *desk, const TwViewLabel *label, TwPoint shift)
     wanted.ring
         = hypot (tw_measure_width (desk->manner->measure, label->text, desk->height), desk->height) / 2
           + TW_PLACE_PAD_MM + 0.25 * desk->height;
+    /* letters with a tail reach farther down */
+    wanted.ring = MAX (wanted.ring, hypot (wanted.box.x1_mm, MAX (-wanted.box.y0_mm, wanted.box.y1_mm))
+                                        + 1.3 * TW_PLACE_PAD_MM);
     wanted.box = (TwBox){ -wanted.ring, -wanted.ring, wanted.ring, wanted.ring };
   }
   wanted.needs_leader = label->kind == TW_VIEW_LABEL_VOLUME || label->kind == TW_VIEW_LABEL_ENGINE;

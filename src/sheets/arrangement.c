@@ -176,8 +176,9 @@ set_paper (TwSheet *page, TwPaperSize size)
   page->look = tw_look_paper (tw_paper (size)->large);
 }
 
-/* The smallest paper on which the views fit at 1:10 and the tables on their column, but not the largest one;
- * else at 1:20, else the largest at any scale. @page has its size and look, and the views are drawn. */
+/* The smallest paper on which the views fit at 1:10 and the tables on their column; many tables go on to
+ * further pages rather than want the large papers; else at 1:20, else the largest at any scale. @page has its
+ * size and look, and the views are drawn. */
 static double
 draw_on_smallest (Arrangement *self, GPtrArray *tables, TwSheet *page, const TwBox least[N_VIEWS])
 {
@@ -187,7 +188,7 @@ draw_on_smallest (Arrangement *self, GPtrArray *tables, TwSheet *page, const TwB
   for (double coarsest = 10; coarsest <= 20; coarsest *= 2)
     for (TwPaperSize size = self->set->smallest; size != self->set->largest; size = tw_paper_next (size)) {
       set_paper (page, size);
-      if (tw_sheet_tables_need_mm (size, tables) > tw_sheet_table_height_mm (size))
+      if (!tw_sheet_tables_fit (self->set, size, tables))
         continue;
       scale = draw_at_largest (self, least, coarsest);
       if (scale > 0)
@@ -237,6 +238,7 @@ typedef struct {
   double assembly[2]; /* mm of the view */
   double foot_mm;     /* where extension lines begin, along the other axis of the view */
   gboolean has_bay;
+  gboolean has_assembly;
 } Axis;
 
 static void
@@ -249,23 +251,26 @@ dimension_axis (Arrangement *self, guint view, TwDimensionSide side, const Axis 
   const double spans[3][2] = { { axis->assembly[0], axis->assembly[1] },
                                { axis->bay[0], axis->bay[1] },
                                { axis->bay[0], axis->assembly[0] } };
+  guint first = axis->has_assembly ? 0 : 1, end = axis->has_bay ? axis->has_assembly ? 3 : 2 : 1;
   double foot = axis->foot_mm * v->scale + (across ? v->shift.y_mm : v->shift.x_mm);
   TwDimension dims[3];
   char *texts[3];
-  guint n = axis->has_bay ? 3 : 1;
+  guint n = 0;
 
-  for (guint i = 0; i < n; i++) {
+  /* what is flush with the wall of the bay has no distance from it */
+  if (end == 3 && fabs (axis->assembly[0] - axis->bay[0]) < 0.05)
+    end = 2;
+  for (guint i = first; i < end; i++) {
     double a = spans[i][0] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
     double b = spans[i][1] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
 
-    texts[i] = tw_sheet_length (self->set, fabs (spans[i][1] - spans[i][0]));
-    dims[i] = (TwDimension){ across ? (TwPoint){ MIN (a, b), foot } : (TwPoint){ foot, MIN (a, b) },
-                             across ? (TwPoint){ MAX (a, b), foot } : (TwPoint){ foot, MAX (a, b) }, texts[i],
+    texts[n] = tw_sheet_length (self->set, fabs (spans[i][1] - spans[i][0]));
+    dims[n] = (TwDimension){ across ? (TwPoint){ MIN (a, b), foot } : (TwPoint){ foot, MIN (a, b) },
+                             across ? (TwPoint){ MAX (a, b), foot } : (TwPoint){ foot, MAX (a, b) }, texts[n],
                              TW_ID_NONE };
+    n++;
   }
-  /* what is flush with the wall of the bay has no distance from it */
-  (void)tw_sheet_stack (self->set, self->page, &edge, dims,
-                        n == 3 && fabs (axis->assembly[0] - axis->bay[0]) < 0.05 ? 2 : n);
+  (void)tw_sheet_stack (self->set, self->page, &edge, dims, n);
   for (guint i = 0; i < n; i++)
     g_free (texts[i]);
 }
@@ -274,17 +279,19 @@ dimension_axis (Arrangement *self, guint view, TwDimensionSide side, const Axis 
 static void
 draw_dimensions (Arrangement *self)
 {
-  TwVec from, to, low, bay_from = { 0 }, bay_to = { 0 };
-  gboolean has_bay = tw_arrangement_bay (self->set, &self->window, &bay_from, &bay_to);
+  TwVec from = { 0 }, to = { 0 }, low, bay_from = { 0 }, bay_to = { 0 };
+  gboolean bay = tw_arrangement_bay (self->set, &self->window, &bay_from, &bay_to);
+  gboolean any = tw_sheet_bounds (self->set->placement, FALSE, &from, &to);
   Axis x, y, z;
 
-  if (!tw_sheet_bounds (self->set->placement, FALSE, &from, &to))
+  if (!any && !bay)
     return;
-  low = has_bay ? (TwVec){ MIN (from.x, bay_from.x), MIN (from.y, bay_from.y), MIN (from.z, bay_from.z) }
-                : from;
-  x = (Axis){ { bay_from.x, bay_to.x }, { from.x, to.x }, self->third ? low.y : low.z, has_bay };
-  y = (Axis){ { bay_from.y, bay_to.y }, { from.y, to.y }, self->third ? low.x : low.z, has_bay };
-  z = (Axis){ { bay_from.z, bay_to.z }, { from.z, to.z }, low.y, has_bay };
+  low = bay ? bay_from : from;
+  if (bay && any)
+    low = (TwVec){ MIN (from.x, bay_from.x), MIN (from.y, bay_from.y), MIN (from.z, bay_from.z) };
+  x = (Axis){ { bay_from.x, bay_to.x }, { from.x, to.x }, self->third ? low.y : low.z, bay, any };
+  y = (Axis){ { bay_from.y, bay_to.y }, { from.y, to.y }, self->third ? low.x : low.z, bay, any };
+  z = (Axis){ { bay_from.z, bay_to.z }, { from.z, to.z }, low.y, bay, any };
   dimension_axis (self, self->third ? FRONT : PLAN, TW_DIMENSION_BELOW, &x);
   dimension_axis (self, self->third ? FRONT : SIDE, TW_DIMENSION_LEFT, &y);
   dimension_axis (self, SIDE, TW_DIMENSION_BELOW, &z);

@@ -19,6 +19,9 @@ static const double sections[] = { 1, 2, 5, 10 };
 /* Scales of baffles' feet as paper mm a model mm. */
 static const double feet[] = { 5, 2, 1 };
 
+/* A section is not drawn smaller, unless there is no larger paper; mm on paper. */
+#define LEAST_SECTION_MM 25.0
+
 /* Line over the assembly that says what it is; mm on paper. */
 #define TITLE_MM 11.0
 
@@ -53,12 +56,15 @@ fits (CoreSheet *self, TwPaperSize size, double scale, const double small[2])
   return MAX (across, wide) <= room.x1_mm - room.x0_mm && up + self->strip_mm <= room.y1_mm - room.y0_mm;
 }
 
-/* Largest scale of sections, then of feet, with the assembly at 1:@scale. */
+/* Not coarse: what is drawn small must still be read. Largest scale of sections, then of feet, with the
+ * assembly at 1:@scale. */
 static gboolean
 fits_with_strip (CoreSheet *self, TwPaperSize size, double scale, gboolean coarse)
 {
-  for (guint k = 0; k < G_N_ELEMENTS (sections) && (sections[k] <= 2 || coarse); k++)
-    for (guint f = 0; f < G_N_ELEMENTS (feet); f++)
+  double largest = tw_core_strip_least (self->strip) >= 2 * LEAST_SECTION_MM ? 2 : 1;
+
+  for (guint k = 0; k < G_N_ELEMENTS (sections) && (sections[k] <= largest || coarse); k++)
+    for (guint f = 0; f < G_N_ELEMENTS (feet) && (feet[f] > 1 || coarse); f++)
       if (fits (self, size, scale, (const double[]){ sections[k], feet[f] }))
         return TRUE;
   return FALSE;
@@ -82,8 +88,7 @@ choose (CoreSheet *self, GPtrArray *tables)
   TwPaperSize size = self->set->smallest;
 
   for (; size != self->set->largest; size = tw_paper_next (size))
-    if (tw_sheet_tables_need_mm (size, tables) <= tw_sheet_table_height_mm (size)
-        && fits_somehow (self, size, COARSEST))
+    if (tw_sheet_tables_fit (self->set, size, tables) && fits_somehow (self, size, COARSEST))
       return size;
   if (!fits_somehow (self, size, 100))
     (void)fits (self, size, 100, (const double[]){ 10, 1 });
@@ -183,16 +188,18 @@ name_baffles (const CoreSheet *self, TwViewDrawing *drawing)
   for (guint i = 0; i < n; i++) {
     const TwBaffle *drawn = (const TwBaffle *)tw_drawing_find (self->set->drawing, baffles[i].id);
     TwViewLabel label
-        = { .kind = TW_VIEW_LABEL_ENGINE,
+        = { .kind = TW_VIEW_LABEL_END,
             .part = baffles[i].id,
             .at = { (baffles[i].from.x + baffles[i].to.x) / 2, (baffles[i].from.y + baffles[i].to.y) / 2 },
             .tint = TW_INK_TINT_INK };
 
     if (!tw_id_equal (baffles[i].core, self->core->id) || baffles[i].runs_along)
       continue;
-    label.around = (TwBox){ label.at.x_mm, label.at.y_mm, label.at.x_mm, label.at.y_mm };
+    label.around = tw_box_add_point (
+        tw_box_add_point (TW_BOX_EMPTY, (TwPoint){ baffles[i].from.x, baffles[i].from.y }),
+        (TwPoint){ baffles[i].to.x, baffles[i].to.y });
     label.text = tw_sheet_gap (self->set, self->core, drawn);
-    g_array_append_val (drawing->labels, label);
+    g_array_prepend_val (drawing->labels, label);
   }
 }
 
@@ -265,7 +272,8 @@ draw (CoreSheet *self, TwSheetView *view)
     const TwPlacedTank *tank = g_array_index (self->strip, TwCoreStripItem, i).tank;
 
     if (tank != NULL)
-      (void)tw_core_sheet_draw_plane (self->set, self->page, view, tank, letters[n_sections++ % 4]);
+      g_array_index (self->strip, TwCoreStripItem, i).has_plane
+          = tw_core_sheet_draw_plane (self->set, self->page, view, tank, letters[n_sections++ % 4]);
   }
   strip.y1_mm = strip.y0_mm + self->strip_mm;
   tw_core_strip_draw (self->set, self->page, self->strip, &strip);

@@ -139,6 +139,23 @@ tw_core_sheet_margins (const TwSheetSet *set, const TwLook *look, const TwPlaced
   return (TwBox){ first, stack, second, BARE_MM };
 }
 
+/* How far off the plate what stands at a place reaches: the back of the tank there, or the plate itself.
+ * Extension lines begin there, so that they hide neither baffles nor ports. */
+static double
+off_at (const TwSheetSet *set, const TwPlacedCore *core, const TwHeaderSide *side, double along_mm)
+{
+  const TwPlacedTank *tanks;
+  double off = 0;
+  guint n;
+
+  tanks = tw_placement_tanks (set->placement, &n);
+  for (guint i = 0; i < n; i++)
+    if (tw_id_equal (tanks[i].core, core->id) && tanks[i].side.side == side->side
+        && along_mm > tanks[i].start_mm - 0.05 && along_mm < tanks[i].end_mm + 0.05)
+      off = MAX (off, tw_placed_tank_depth_mm (&tanks[i], along_mm));
+  return off;
+}
+
 /* Running sizes of one header side from the lower or left end of the header plate. Too many for the side are
  * left to the tables, which say them all. */
 static void
@@ -158,12 +175,13 @@ dimension_side (const TwSheetSet *set,
                      dims = g_array_new (FALSE, FALSE, sizeof (TwDimension));
   g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (TwInk) ink = tw_ink_new ();
-  TwVec zero = tw_header_point (side, core->header_start_mm, 0, 0);
+  double start = core->header_start_mm;
+  TwVec zero = tw_header_point (side, start, off_at (set, core, side, start), 0);
   double last = core->header_start_mm;
 
   for (guint i = 0; i < places->len; i++) {
     double along = g_array_index (places, double, i);
-    TwVec at = tw_header_point (side, along, 0, 0);
+    TwVec at = tw_header_point (side, along, off_at (set, core, side, along), 0);
     TwDimension dim = { .to = tw_sheet_point (view, (TwPoint){ at.x, at.y }) };
 
     if ((along - last) * view->scale < NEAREST_MM) /* the datum itself, or as good as at the same place */

@@ -30,9 +30,10 @@ typedef struct {
   const TwPlacedTank *tank;     /* of a section, else NULL */
   const TwPlacedBaffle *baffle; /* of a foot, else NULL */
   TwSheetView view;
-  double width_mm;  /* of the model */
-  double height_mm; /* of the model */
-  char *title;      /* owned */
+  double width_mm;    /* of the model */
+  double height_mm;   /* of the model */
+  gboolean has_plane; /* of a section: where it is cut stands in the drawing */
+  char *title;        /* owned */
 } TwCoreStripItem;
 
 /* Sections and feet of @core, the drawings in millimetres of the model. (transfer full) (element-type
@@ -44,6 +45,9 @@ GArray *tw_core_strip_new (const TwSheetSet *set,
 /* Gives the drawings their scales: sections 1 : @section, feet @foot : 1. Returns: the height that the strip
  * needs with dimensions and titles, mm on paper; @width_mm (out): likewise. */
 double tw_core_strip_size (GArray *items, double section, double foot, double *width_mm);
+
+/* Least side of the sections, mm of the model; G_MAXDOUBLE without any. */
+double tw_core_strip_least (GArray *items);
 
 /* Draws the strip into @room, its titles too. The names of its drawings are not placed yet. */
 void tw_core_strip_draw (const TwSheetSet *set, TwSheet *page, GArray *items, const TwBox *room);

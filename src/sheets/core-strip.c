@@ -102,6 +102,20 @@ tw_core_strip_size (GArray *items, double section, double foot, double *width_mm
   return items->len > 0 ? high + LOW_MM + TOP_MM : 0;
 }
 
+double
+tw_core_strip_least (GArray *items)
+{
+  double least = G_MAXDOUBLE;
+
+  for (guint i = 0; i < items->len; i++) {
+    const TwCoreStripItem *item = &g_array_index (items, TwCoreStripItem, i);
+
+    if (item->tank != NULL)
+      least = MIN (least, MIN (item->width_mm, item->height_mm));
+  }
+  return least;
+}
+
 /* --- drawing ----------------------------------------------------------------------------------------------
  */
 
@@ -115,6 +129,8 @@ title_of (const TwSheetSet *set, const TwCoreStripItem *item, guint nth)
   const TwPlacedCore *core;
   g_autofree char *gap = NULL;
 
+  if (item->tank != NULL && !item->has_plane)
+    return g_strdup_printf ("%s\n%s", ratio, tw_sheet_name (set, item->tank->id));
   if (item->tank != NULL)
     return g_strdup_printf ("%s  %s\n%s", letters[nth % G_N_ELEMENTS (letters)], ratio,
                             tw_sheet_name (set, item->tank->id));

@@ -100,7 +100,7 @@ tw_sheet_baffles (const TwSheetSet *self, const TwPlacedCore *core)
                         baffle->runs == TW_RUNS_ALONG
                             ? g_strdup ("–")
                             : tw_sheet_length (self, baffle->place_mm - core->header_start_mm),
-                        tw_sheet_length (self, baffle->thickness_mm),
+                        tw_sheet_thin (self, baffle->thickness_mm),
                         tw_sheet_choice (self, tw_choices_seat, baffle->seat) };
 
       tw_table_add (table, cells);
@@ -132,12 +132,12 @@ tw_sheet_tanks (const TwSheetSet *self, const TwPlacedCore *core)
     if (tw_id_equal (tanks[i].core, core->id)) {
       g_autofree char *start = tw_sheet_length (self, tanks[i].depth_start_mm);
       g_autofree char *end = tw_sheet_length (self, tanks[i].depth_end_mm);
-      g_autofree char *radius = tw_sheet_length (self, tank->bend_radius_mm);
+      g_autofree char *radius = tw_sheet_thin (self, tank->bend_radius_mm);
       char *cells[] = { g_strdup (tw_sheet_name (self, tanks[i].id)),
                         tw_sheet_length (self, tanks[i].end_mm - tanks[i].start_mm),
                         tw_sheet_length (self, tanks[i].w_to_mm - tanks[i].w_from_mm),
                         g_str_equal (start, end) ? g_strdup (start) : g_strdup_printf ("%s–%s", start, end),
-                        tw_sheet_length (self, tanks[i].wall_mm),
+                        tw_sheet_thin (self, tanks[i].wall_mm),
                         g_strdup (radius),
                         tank->lip_mm > 0 ? tw_sheet_length (self, tank->lip_mm) : g_strdup ("–"),
                         alloy_text (tank->alloy) };
@@ -156,12 +156,12 @@ tw_sheet_core (const TwSheetSet *self, const TwPlacedCore *core)
   g_autofree char *width = tw_sheet_length (self, core->face_width_mm);
   g_autofree char *height = tw_sheet_length (self, core->face_height_mm);
   g_autofree char *thickness = tw_sheet_length (self, core->thickness_mm);
-  g_autofree char *tube_width = tw_sheet_length (self, drawn->tube_width_mm);
-  g_autofree char *tube_height = tw_sheet_length (self, drawn->tube_height_mm);
-  g_autofree char *pitch = tw_sheet_length (self, drawn->tube_pitch_mm);
+  g_autofree char *tube_width = tw_sheet_thin (self, drawn->tube_width_mm);
+  g_autofree char *tube_height = tw_sheet_thin (self, drawn->tube_height_mm);
+  g_autofree char *pitch = tw_sheet_thin (self, drawn->tube_pitch_mm);
   g_autofree char *long_mm = tw_sheet_length (self, core->header_end_mm - core->header_start_mm);
   g_autofree char *wide_mm = tw_sheet_length (self, core->header_w_to_mm - core->header_w_from_mm);
-  g_autofree char *thick_mm = tw_sheet_length (self, core->header_thickness_mm);
+  g_autofree char *thick_mm = tw_sheet_thin (self, core->header_thickness_mm);
 
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Face, without header and side plates; thickness")),
                      g_strdup_printf ("%s × %s; %s", width, height, thickness));

@@ -158,8 +158,8 @@ want (const Foot *self,
 static void
 want_names (const TwSheetSet *set, const Foot *self, GArray *labels)
 {
-  g_autofree char *baffle = tw_sheet_length (set, self->baffle_mm[1] - self->baffle_mm[0]);
-  g_autofree char *plate = tw_sheet_length (set, self->core->header_thickness_mm);
+  g_autofree char *baffle = tw_sheet_thin (set, self->baffle_mm[1] - self->baffle_mm[0]);
+  g_autofree char *plate = tw_sheet_thin (set, self->core->header_thickness_mm);
   double thick_mm = self->core->header_thickness_mm, in_mm = -thick_mm - OFF * self->pitch_mm;
 
   for (guint i = 0; i < 2; i++)
@@ -213,7 +213,7 @@ dimension (const TwSheetSet *set,
   guint n = 0;
 
   for (; n < 4 && places_mm[n][0] != places_mm[n][1]; n++) {
-    texts[n] = tw_sheet_length (set, fabs (places_mm[n][1] - places_mm[n][0]));
+    texts[n] = tw_sheet_thin (set, fabs (places_mm[n][1] - places_mm[n][0]));
     dims[n] = (TwDimension){ tw_sheet_point (view, point (self, places_mm[n][2], places_mm[n][0])),
                              tw_sheet_point (view, point (self, places_mm[n][2], places_mm[n][1])), texts[n],
                              TW_ID_NONE };

@@ -151,9 +151,9 @@ want_names (const Section *self)
   const TwSheetSet *set = self->set;
   double w0 = self->tank->w_from_mm, w1 = self->tank->w_to_mm, d = self->depth_mm;
   double r = MIN (self->radius_mm, MIN (d, (w1 - w0) / 2) - self->wall_mm);
-  g_autofree char *wall = tw_sheet_length (set, self->tank->wall_mm);
-  g_autofree char *radius = tw_sheet_length (set, self->drawn->bend_radius_mm);
-  g_autofree char *plate = tw_sheet_length (set, self->core->header_thickness_mm);
+  g_autofree char *wall = tw_sheet_thin (set, self->tank->wall_mm);
+  g_autofree char *radius = tw_sheet_thin (set, self->drawn->bend_radius_mm);
+  g_autofree char *plate = tw_sheet_thin (set, self->core->header_thickness_mm);
   g_autofree char *lip = tw_sheet_length (set, self->drawn->lip_mm);
   double bent_mm = self->wall_mm + r * (1 - M_SQRT1_2);
 

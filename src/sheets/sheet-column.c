@@ -27,6 +27,19 @@ tw_sheet_tables_need_mm (TwPaperSize size, GPtrArray *tables)
   return need;
 }
 
+gboolean
+tw_sheet_tables_fit (const TwSheetSet *self, TwPaperSize size, GPtrArray *tables)
+{
+  TwPaperSize small = self->smallest;
+
+  if (tw_sheet_tables_need_mm (size, tables) <= tw_sheet_table_height_mm (size))
+    return TRUE;
+  /* larger papers are for drawings: take the smallest one when no small one holds the tables */
+  while (!tw_paper (tw_paper_next (small))->large && tw_paper_next (small) != small)
+    small = tw_paper_next (small);
+  return tw_sheet_tables_need_mm (small, tables) > tw_sheet_table_height_mm (small);
+}
+
 /* Puts as many rows from @first on as fit above @low. Returns how many; @low is moved up. */
 static guint
 put_rows (TwSheetSet *self, TwSheet *page, const TwTable *table, guint first, double *low)

@@ -13,6 +13,12 @@
 #define BAR_TICK_MM 1.5
 #define BAR_WORDS_MM 60.0
 
+/* Heads, rings and pens reach no farther beyond their places; mm on paper. */
+#define NEAR_MM 6.0
+
+/* Kept free round the tables that will stand in the column; mm on paper. */
+#define COLUMN_EDGE_MM 1.0
+
 /* Reference line of a weld symbol, between its two lines, its fork and the circle at its elbow; mm on paper.
  */
 #define WELD_LONG_MM 14.0
@@ -27,11 +33,43 @@ static TwPlace *
 place_of (const TwSheetSet *self, const TwSheet *page)
 {
   TwPlace *place = tw_place_new (&tw_paper (page->size)->frame, &page->look, self->source->measure);
-  TwBox block = tw_paper_title_box (page->size, FALSE), column = tw_sheet_column (page->size);
+  TwBox block = tw_paper_title_box (page->size, FALSE);
+  TwBox column = tw_box_grow (tw_sheet_column (page->size), COLUMN_EDGE_MM);
 
   tw_place_add_block (place, &block, TW_PAPER_TITLE_LAYER);
   tw_place_add_block (place, &column, TW_TABLE_LAYER);
   return place;
+}
+
+/* The box that an item covers, its letters too. */
+static TwBox
+box_of (const TwSheetSet *self, const TwSheet *page, const TwInkItem *item)
+{
+  TwBox box;
+
+  if (item->kind == TW_INK_TEXT)
+    return tw_measure_box (self->source->measure, &page->look, &item->place, item->text);
+  tw_ink_item_bounds (item, &box);
+  return box;
+}
+
+/* What of the page is near @ink, then @ink itself. Returns: how many items are of the page. */
+static guint
+gather (const TwSheetSet *self, const TwSheet *page, const TwInk *ink, TwInk *all)
+{
+  TwBox reach = TW_BOX_EMPTY;
+
+  for (guint i = 0; i < tw_ink_count (ink); i++)
+    reach = tw_box_add (reach, box_of (self, page, tw_ink_get (ink, i)));
+  reach = tw_box_grow (reach, NEAR_MM);
+  for (guint i = 0; i < tw_ink_count (page->ink); i++) {
+    TwBox box = box_of (self, page, tw_ink_get (page->ink, i));
+
+    if (box.x0_mm <= reach.x1_mm && box.x1_mm >= reach.x0_mm && box.y0_mm <= reach.y1_mm
+        && box.y1_mm >= reach.y0_mm)
+      tw_ink_append_items (all, page->ink, i, 1);
+  }
+  return tw_ink_count (all);
 }
 
 gboolean
@@ -40,9 +78,8 @@ tw_sheet_try (const TwSheetSet *self, TwSheet *page, const TwInk *ink)
   g_autoptr (TwPlace) place = place_of (self, page);
   g_autoptr (TwInk) all = tw_ink_new ();
   g_autoptr (GArray) faults = NULL;
-  guint first = tw_ink_count (page->ink);
+  guint first = gather (self, page, ink, all);
 
-  tw_ink_append_items (all, page->ink, 0, first);
   tw_ink_append_items (all, ink, 0, tw_ink_count (ink));
   tw_place_take (place, all, 0);
   faults = tw_place_check (place);

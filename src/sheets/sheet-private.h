@@ -47,6 +47,9 @@ const char *tw_sheet_words (const TwSheetSet *self, const char *marked);
 
 /* A length as on a drawing, `–` when it is not known. (transfer full) */
 char *tw_sheet_length (const TwSheetSet *self, double value_mm) G_GNUC_WARN_UNUSED_RESULT;
+/* The same of what is thin, such as sheet, tubes and their pitch: never a fraction, one place more. (transfer
+ * full) */
+char *tw_sheet_thin (const TwSheetSet *self, double value_mm) G_GNUC_WARN_UNUSED_RESULT;
 /* Any other figure with its unit. (transfer full) */
 char *tw_sheet_figure (const TwSheetSet *self, TwQuantity quantity, double value) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -68,6 +71,10 @@ double tw_sheet_table_height_mm (TwPaperSize size);
 
 /* Height of all tables, one on the other, on that paper. */
 double tw_sheet_tables_need_mm (TwPaperSize size, GPtrArray *tables);
+
+/* Whether a paper may be taken for these tables: they fit, or they fit on none but the large papers, and then
+ * go on to further pages wherever they begin. */
+gboolean tw_sheet_tables_fit (const TwSheetSet *self, TwPaperSize size, GPtrArray *tables);
 
 /* Stacks tables (of TwTable) on the title block of @page; what has no room goes on to pages that hold tables
  * only. Empty tables are left out. */

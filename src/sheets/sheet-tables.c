@@ -202,6 +202,8 @@ tw_sheet_sizes (const TwSheetSet *self)
     hoses_l += tw_routes_get (routes, i)->volume_l;
   in_tanks = tw_sheet_figure (self, TW_QUANTITY_VOLUME, tanks_l);
   in_hoses = tw_sheet_figure (self, TW_QUANTITY_VOLUME, hoses_l);
+  if (tw_passes_n_chambers (passes) == 0 && tw_routes_count (routes) == 0)
+    return table;
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Water in the tanks; in the hoses")),
                      g_strdup_printf ("%s; %s", in_tanks, in_hoses));
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Mass, dry and filled")),

@@ -39,6 +39,16 @@ tw_sheet_length (const TwSheetSet *self, double value_mm)
 }
 
 char *
+tw_sheet_thin (const TwSheetSet *self, double value_mm)
+{
+  TwUnitStyle style = self->style;
+
+  style.fractions = FALSE;
+  return isnan (value_mm) ? g_strdup ("–")
+                          : tw_units_format_dimension (&style, value_mm, self->inches ? 3 : 2);
+}
+
+char *
 tw_sheet_figure (const TwSheetSet *self, TwQuantity quantity, double value)
 {
   return tw_units_format (quantity, &self->style, value, -1);
@@ -157,6 +167,15 @@ tw_sheet_bounds (const TwPlacement *placement, gboolean bay, TwVec *from, TwVec 
   return any;
 }
 
+/* Of sizes that say none of their own; inch ones by common practice, no source. */
+static const char *
+tolerance_of (const TwSheetSet *self)
+{
+  if (!self->inches)
+    return "ISO 2768-c";
+  return self->style.fractions ? tw_sheet_words (self, N_ ("fractions ±1/32")) : ".00 ±.03, .000 ±.010";
+}
+
 /* Title blocks, now that the number of pages is known. */
 static void
 draw_title (const TwSheetSet *self, guint nth)
@@ -175,7 +194,7 @@ draw_title (const TwSheetSet *self, guint nth)
     .revision = self->source->revision,
     .scale = words->scale,
     .units = self->inches ? "in" : "mm",
-    .tolerance = self->inches ? tw_sheet_words (self, N_ ("fractions ±1/32")) : "ISO 2768-c",
+    .tolerance = tolerance_of (self),
     .manner = self->inches ? tw_sheet_words (self, N_ ("after ASME Y14.5"))
                            : tw_sheet_words (self, N_ ("after ISO 128, 129")),
     .projection = settings->projection == TW_PROJECTION_THIRD ? TW_PAPER_THIRD_ANGLE : TW_PAPER_FIRST_ANGLE,

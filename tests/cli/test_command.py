@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 import tempfile
+import xml.etree.ElementTree
 
 COMMAND, SAMPLES = sys.argv[1], sys.argv[2]
 TAIL = os.path.join(SAMPLES, 'merlin-tail.twjob')
@@ -124,6 +125,53 @@ def new_makes_a_job_that_shows_no_stop():
         expect(status == 0, err)
         status, found, err = call('findings', '-', text=out)
         expect(status in (0, 10) and err == '', f'{words}: {status} {found} {err}')
+
+
+@case
+def sheets_are_written_and_named():
+    with tempfile.TemporaryDirectory() as folder:
+        out_folder = os.path.join(folder, 'new', 'sheets')
+        status, out, err = call('sheets', TAIL, '-o', out_folder)
+        names = ['merlin-tail-1-arrangement.svg', 'merlin-tail-2-core-and-tanks.svg', 'merlin-tail.pdf']
+        expect(status == 0 and err == '' and sorted(os.listdir(out_folder)) == names, f'{status} {out} {err}')
+        expect(sorted(out.split()) == [os.path.join(out_folder, name) for name in names], out)
+        with open(os.path.join(out_folder, 'merlin-tail.pdf'), 'rb') as stream:
+            first = stream.read()
+        expect(first.startswith(b'%PDF-'), str(first[:8]))
+        for name in names[:2]:
+            xml.etree.ElementTree.parse(os.path.join(out_folder, name))
+        with open(TAIL, encoding='utf-8') as stream:
+            text = stream.read()
+        status, out, err = call('sheets', '-', '-o', folder, '--format', 'svg', '--sheet', 'core-and-tanks', text=text)
+        expect(status == 0 and out.split() == [os.path.join(folder, 'job-1-core-and-tanks.svg')], f'{out} {err}')
+        for words in (['--paper', 'A9'], ['--paper', 'A3', '--sheet', 'all'], ['--format', 'png']):
+            before = sorted(os.listdir(folder))
+            status, out, err = call('sheets', TAIL, '-o', folder, *words)
+            expect(status != 0 and out == '' and err != '' and sorted(os.listdir(folder)) == before, f'{words}: {err}')
+        status, out, err = call('sheets', TAIL, '-o', TAIL)
+        expect(status == 1 and out == '' and TAIL in err, f'{status} {out} {err}')
+
+
+@case
+def picture_is_png_or_svg():
+    with tempfile.TemporaryDirectory() as folder:
+        for name in ('face.png', 'face.svg'):
+            path = os.path.join(folder, name)
+            status, out, err = call('picture', TAIL, '-o', path, '--width', '300', '--dark')
+            with open(path, 'rb') as stream:
+                start = stream.read(200)
+            expect(status == 0 and out == err == '', f'{status} {out} {err}')
+            expect(start.startswith(b'\x89PNG\r\n') if name.endswith('.png') else b'<svg' in start, str(start))
+        env = dict(BARE)
+        for view in ('face', 'front', 'side', 'plan'):
+            done = subprocess.run([COMMAND, 'picture', TAIL, '-v', view, '-o', '-', '-w', '200'], capture_output=True,
+                                  env=env, timeout=60, check=False)
+            expect(done.returncode == 0 and done.stdout.startswith(b'\x89PNG'), f'{view}: {done.stderr!r}')
+            expect(int.from_bytes(done.stdout[16:20], 'big') == 200, f'{view}: width')
+        for words, end in ((['--view', 'below'], 2), (['--core', 'nobody'], 1), (['--width', '5'], 2)):
+            status, out, err = call('picture', TAIL, '-o', os.path.join(folder, 'none.png'), *words)
+            expect(status == end and out == '' and err != '' and not os.path.exists(os.path.join(folder, 'none.png')),
+                   f'{words}: {status} {err}')
 
 
 @case

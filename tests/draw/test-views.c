@@ -207,6 +207,30 @@ test_passes (void)
   bench_clear (&bench);
 }
 
+/* For a sheet: of 2 × 15 tubes those at both ends and beside the border, 1, 2, 14, 15, 16, 17, 29, 30; no
+ * arrows of passes, those of the ports stay. */
+static void
+test_for_sheets (void)
+{
+  g_autoptr (TwJob) job = tw_make_job (TW_TUBES_LEVEL, 30);
+  Bench bench;
+  g_autoptr (TwViewDrawing) face = NULL;
+  const TwInkItem *tubes;
+
+  tw_make_baffle (job, "tank-1", 15);
+  tw_make_port (job, "tank-1", TW_PORT_INLET, TW_WALL_BACK, 75);
+  tw_make_port (job, "tank-1", TW_PORT_OUTLET, TW_WALL_BACK, -75);
+  bench_init (&bench, job);
+  face = draw (&bench, TW_VIEW_FACE, 0.2, TW_VIEW_NO_NAMES | TW_VIEW_FEW_TUBES | TW_VIEW_NO_PASSES);
+  tubes = item_of (face, "core", "core-1", TW_INK_LINE, 1);
+  g_assert_cmpuint (tubes->n_corners, ==, 2 * 8);
+  /* tube 14 is the third that is drawn: 145 − 13 · 10 */
+  g_assert_cmpfloat_with_epsilon (tubes->corners[4].at.y_mm, 15, 1e-9);
+  g_assert_null (item_of (face, "way", "core-1", TW_INK_ARROW, 0));
+  g_assert_nonnull (item_of (face, "way", "port-1", TW_INK_ARROW, 0));
+  bench_clear (&bench);
+}
+
 /* A bar of 38 before the core, drawn in Side: a circle there, a band of 38 in Front and as the shadow in
  * Face. */
 static void
@@ -404,6 +428,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/views/block", test_block);
   g_test_add_func ("/draw/views/fan", test_fan);
   g_test_add_func ("/draw/views/passes", test_passes);
+  g_test_add_func ("/draw/views/for-sheets", test_for_sheets);
   g_test_add_func ("/draw/views/taken", test_taken);
   g_test_add_func ("/draw/views/leaning-baffle", test_leaning_baffle);
   g_test_add_func ("/draw/views/hose-end-on", test_hose_end_on);
