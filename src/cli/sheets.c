@@ -65,7 +65,7 @@ write_svgs (GPtrArray *sheets, const TwPageAbout *about, const char *folder, con
   for (guint i = 0; i < sheets->len && status == TW_CLI_OK; i++) {
     const TwSheet *sheet = g_ptr_array_index (sheets, i);
     TwPage page = tw_sheet_page (sheet);
-    g_autofree char *name = g_strdup_printf ("%s-%u-%s.svg", stem, i + 1, sheet->id);
+    g_autofree char *name = g_strdup_printf ("%s-%s-%u.svg", stem, sheet->id, i + 1);
     g_autoptr (GBytes) bytes = tw_svg_write (&page, about);
 
     status = write_bytes (folder, name, bytes);

@@ -68,10 +68,10 @@ check_text_and_line (const TwPlace *self,
                      const TwPlaceLine *line,
                      GArray *found)
 {
-  TwInkPen pen = tw_ink_get (self->ink, line->item)->style.pen;
-  TwBox room = tw_place_room_for_lines (self, &text->box, pen);
+  const TwInkStyle *style = &tw_ink_get (self->ink, line->item)->style;
+  TwBox room = tw_place_room_for_lines (self, &text->box, style->pen);
 
-  if (!(line->item < ground && tw_place_pen_may_hide (pen)) && tw_place_line_meets (line, &room))
+  if (!(line->item < ground && tw_place_style_may_hide (style)) && tw_place_line_meets (line, &room))
     add (found, TW_PLACE_LINE_THROUGH_TEXT, text->item, line->item, text->box);
 }
 

@@ -47,10 +47,14 @@ tw_place_room_for_lines (const TwPlace *self, const TwBox *box, TwInkPen pen)
 }
 
 gboolean
-tw_place_pen_may_hide (TwInkPen pen)
+tw_place_style_may_hide (const TwInkStyle *style)
 {
-  return pen == TW_INK_PEN_THIN || pen == TW_INK_PEN_BEHIND || pen == TW_INK_PEN_CENTRE
-         || pen == TW_INK_PEN_HATCH || pen == TW_INK_PEN_GRID || pen == TW_INK_PEN_OTHER;
+  TwInkPen pen = style->pen;
+
+  if (pen == TW_INK_PEN_BEHIND)
+    return style->tint != TW_INK_TINT_INK;
+  return pen == TW_INK_PEN_THIN || pen == TW_INK_PEN_CENTRE || pen == TW_INK_PEN_HATCH
+         || pen == TW_INK_PEN_GRID || pen == TW_INK_PEN_OTHER;
 }
 
 /* Whether the rings of @item enclose @at or an edge of theirs enters @box: even-odd, arcs taken as chords. */

@@ -251,10 +251,10 @@ lines_leave_free (const TwPlace *self, const TwBox *box, gboolean grounded)
 
   for (guint i = 0; i < near->len; i++) {
     const TwPlaceLine *line = &g_array_index (self->lines, TwPlaceLine, g_array_index (near, guint, i));
-    TwInkPen pen = tw_ink_get (self->ink, line->item)->style.pen;
-    TwBox room = tw_place_room_for_lines (self, box, pen);
+    const TwInkStyle *style = &tw_ink_get (self->ink, line->item)->style;
+    TwBox room = tw_place_room_for_lines (self, box, style->pen);
 
-    if (!(grounded && tw_place_pen_may_hide (pen)) && tw_place_line_meets (line, &room))
+    if (!(grounded && tw_place_style_may_hide (style)) && tw_place_line_meets (line, &room))
       return FALSE;
   }
   return TRUE;

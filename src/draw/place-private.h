@@ -74,8 +74,9 @@ gboolean tw_place_line_meets (const TwPlaceLine *line, const TwBox *box);
 /* @box of a text with the room that it keeps from the middle of a line of @pen. */
 TwBox tw_place_room_for_lines (const TwPlace *self, const TwBox *box, TwInkPen pen);
 
-/* Whether a ground may hide lines of @pen. */
-gboolean tw_place_pen_may_hide (TwInkPen pen);
+/* Whether a ground may hide lines of @style. Dashed ones in full ink are what matters inside a part, a baffle
+ * in a tank: nothing hides them. */
+gboolean tw_place_style_may_hide (const TwInkStyle *style);
 
 /* Whether hatch @item covers the middle of @box or has an edge in it. */
 gboolean tw_place_hatch_meets (const TwInkItem *item, const TwBox *box);

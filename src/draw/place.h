@@ -147,7 +147,7 @@ gboolean tw_place_label (const TwPlace *self,
  * layer. Text boxes are as measured, with TW_PLACE_PAD_MM round them towards texts and half of it towards
  * lines. A paper-coloured fill with the leader's pen is the ground of a text: narrow lines (hatch, thin,
  * centre, behind, grid) under it do not count, outlines always do. One with the outline's pen is a part that
- * covers what was written before it.
+ * covers what was written before it. Dashed lines in full ink (baffles in their tanks) are hidden by no text.
  *
  * Returns: (transfer full) (element-type TwPlaceCollision): empty if nothing meets; in order of @item, then
  * @other

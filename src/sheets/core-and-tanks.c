@@ -52,7 +52,7 @@ fits (CoreSheet *self, TwPaperSize size, double scale, const double small[2])
   double up = (self->all.y1_mm - self->all.y0_mm) / scale + margins.y0_mm + margins.y1_mm + TITLE_MM;
 
   self->scale = scale;
-  self->strip_mm = tw_core_strip_size (self->strip, small[0], small[1], &wide);
+  self->strip_mm = tw_core_strip_size (self->strip, &look, small, &wide);
   return MAX (across, wide) <= room.x1_mm - room.x0_mm && up + self->strip_mm <= room.y1_mm - room.y0_mm;
 }
 

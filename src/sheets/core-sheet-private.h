@@ -42,9 +42,9 @@ GArray *tw_core_strip_new (const TwSheetSet *set,
                            const TwSheet *page,
                            const TwPlacedCore *core) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Gives the drawings their scales: sections 1 : @section, feet @foot : 1. Returns: the height that the strip
- * needs with dimensions and titles, mm on paper; @width_mm (out): likewise. */
-double tw_core_strip_size (GArray *items, double section, double foot, double *width_mm);
+/* Gives the drawings their scales: sections 1 : @small[0], feet @small[1] : 1. Returns: the height that the
+ * strip needs with dimensions and titles, mm on paper; @width_mm (out): likewise. */
+double tw_core_strip_size (GArray *items, const TwLook *look, const double small[2], double *width_mm);
 
 /* Least side of the sections, mm of the model; G_MAXDOUBLE without any. */
 double tw_core_strip_least (GArray *items);

@@ -40,20 +40,26 @@ append_item (GArray *items, const TwSheetView *view, const TwPlacedTank *tank, c
   return TRUE;
 }
 
-/* Whether a foot like this one is drawn already: as far from the tube below it. */
+/* Whether two baffles of a core have like feet: as thick, and as far from the tube below them. */
+static gboolean
+are_alike (const TwSheetSet *set, const TwPlacedBaffle *one, const TwPlacedBaffle *two)
+{
+  const TwBaffle *own = (const TwBaffle *)tw_drawing_find (set->drawing, one->id),
+                 *other = (const TwBaffle *)tw_drawing_find (set->drawing, two->id);
+  TwTubeGrid grid = tw_tube_grid ((const TwCore *)tw_drawing_find (set->drawing, one->core));
+
+  return tw_id_equal (one->core, two->core) && one->runs_along == two->runs_along
+         && fabs (remainder (own->place_mm - other->place_mm, grid.step_mm)) < 0.05
+         && fabs (own->thickness_mm - other->thickness_mm) < 0.005;
+}
+
 static gboolean
 is_like_drawn (const TwSheetSet *set, const GArray *items, const TwPlacedBaffle *baffle)
 {
-  const TwBaffle *own = (const TwBaffle *)tw_drawing_find (set->drawing, baffle->id);
-  TwTubeGrid grid = tw_tube_grid ((const TwCore *)tw_drawing_find (set->drawing, baffle->core));
-
   for (guint i = 0; i < items->len; i++) {
     const TwPlacedBaffle *drawn = g_array_index (items, TwCoreStripItem, i).baffle;
-    const TwBaffle *other
-        = drawn != NULL ? (const TwBaffle *)tw_drawing_find (set->drawing, drawn->id) : NULL;
 
-    if (other != NULL && fabs (remainder (own->place_mm - other->place_mm, grid.step_mm)) < 0.05
-        && fabs (own->thickness_mm - other->thickness_mm) < 0.005)
+    if (drawn != NULL && are_alike (set, drawn, baffle))
       return TRUE;
   }
   return FALSE;
@@ -86,8 +92,15 @@ tw_core_strip_new (const TwSheetSet *set, const TwSheet *page, const TwPlacedCor
   return items;
 }
 
+/* Room grows with the letters: heights of a note over those of a small sheet, dimensionless. */
+static double
+letters (const TwLook *look)
+{
+  return look->heights[TW_INK_SIZE_NOTE] / 3.5;
+}
+
 double
-tw_core_strip_size (GArray *items, double section, double foot, double *width_mm)
+tw_core_strip_size (GArray *items, const TwLook *look, const double small[2], double *width_mm)
 {
   double high = 0;
 
@@ -95,11 +108,11 @@ tw_core_strip_size (GArray *items, double section, double foot, double *width_mm
   for (guint i = 0; i < items->len; i++) {
     TwCoreStripItem *item = &g_array_index (items, TwCoreStripItem, i);
 
-    item->view.scale = item->view.manner.scale = item->tank != NULL ? 1 / section : foot;
+    item->view.scale = item->view.manner.scale = item->tank != NULL ? 1 / small[0] : small[1];
     high = MAX (high, item->height_mm * item->view.scale);
     *width_mm += item->width_mm * item->view.scale + 2 * SIDE_MM;
   }
-  return items->len > 0 ? high + LOW_MM + TOP_MM : 0;
+  return items->len > 0 ? high + (LOW_MM + TOP_MM) * letters (look) : 0;
 }
 
 double
@@ -119,6 +132,26 @@ tw_core_strip_least (GArray *items)
 /* --- drawing ----------------------------------------------------------------------------------------------
  */
 
+/* Between which tubes the baffles with this foot stand: `12 | 13, 23 | 24`. (transfer full) */
+static char *
+gaps_of (const TwSheetSet *set, const TwPlacedBaffle *baffle)
+{
+  const TwPlacedCore *core = tw_placement_core (set->placement, baffle->core);
+  g_autoptr (GString) text = g_string_new (NULL);
+  const TwPlacedBaffle *baffles;
+  guint n;
+
+  baffles = tw_placement_baffles (set->placement, &n);
+  for (guint i = 0; i < n; i++)
+    if (are_alike (set, baffle, &baffles[i])) {
+      g_autofree char *gap
+          = tw_sheet_gap (set, core, (const TwBaffle *)tw_drawing_find (set->drawing, baffles[i].id));
+
+      g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", gap);
+    }
+  return g_strdup (text->str);
+}
+
 static char *
 title_of (const TwSheetSet *set, const TwCoreStripItem *item, guint nth)
 {
@@ -126,7 +159,6 @@ title_of (const TwSheetSet *set, const TwCoreStripItem *item, guint nth)
   double scale = item->view.scale;
   g_autofree char *ratio = tw_paper_scale_text (
       (TwPaperScale){ scale > 1 ? (guint)lround (scale) : 1, scale > 1 ? 1 : (guint)lround (1 / scale) });
-  const TwPlacedCore *core;
   g_autofree char *gap = NULL;
 
   if (item->tank != NULL && !item->has_plane)
@@ -134,8 +166,7 @@ title_of (const TwSheetSet *set, const TwCoreStripItem *item, guint nth)
   if (item->tank != NULL)
     return g_strdup_printf ("%s  %s\n%s", letters[nth % G_N_ELEMENTS (letters)], ratio,
                             tw_sheet_name (set, item->tank->id));
-  core = tw_placement_core (set->placement, item->baffle->core);
-  gap = tw_sheet_gap (set, core, (const TwBaffle *)tw_drawing_find (set->drawing, item->baffle->id));
+  gap = gaps_of (set, item->baffle);
   return g_strdup_printf ("%s  %s\n%s", gap, ratio, tw_sheet_words (set, N_ ("Foot of the baffle")));
 }
 
@@ -176,9 +207,9 @@ draw_item (const TwSheetSet *set, TwSheet *page, TwCoreStripItem *item, const Tw
   TwBox all = item->view.drawing->all;
   double scale = item->view.scale;
 
-  item->view.shift
-      = (TwPoint){ (cell->x0_mm + cell->x1_mm) / 2 - (all.x0_mm + all.x1_mm) / 2 * scale,
-                   (cell->y0_mm + LOW_MM + cell->y1_mm - TOP_MM) / 2 - (all.y0_mm + all.y1_mm) / 2 * scale };
+  item->view.shift = (TwPoint){ (cell->x0_mm + cell->x1_mm) / 2 - (all.x0_mm + all.x1_mm) / 2 * scale,
+                                (cell->y0_mm + cell->y1_mm + (LOW_MM - TOP_MM) * letters (&page->look)) / 2
+                                    - (all.y0_mm + all.y1_mm) / 2 * scale };
   tw_ink_append_scaled (page->ink, item->view.drawing->ink, scale, item->view.shift);
   write_title (set, page, item, (TwPoint){ (cell->x0_mm + cell->x1_mm) / 2, cell->y1_mm - 5 },
                cell->x1_mm - cell->x0_mm - 4);

@@ -73,6 +73,10 @@ tw_sheet_gap (const TwSheetSet *self, const TwPlacedCore *core, const TwBaffle *
     if (off < 0)
       before = tube;
   }
+  if (before == 0)
+    return g_strdup ("– | 1");
+  if (before >= grid.n_tubes)
+    return g_strdup_printf ("%u | –", grid.n_tubes);
   return g_strdup_printf ("%u | %u", before, before + 1);
 }
 

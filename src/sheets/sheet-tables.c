@@ -32,6 +32,8 @@ tw_sheet_port_size (const TwSheetSet *self, const TwPort *port)
   g_autofree char *outside = NULL, *upper = NULL;
 
   if (g_str_equal (standard, "stub")) {
+    if (port->size == NULL && isnan (port->outside_mm))
+      return g_strdup (tw_sheet_words (self, N_ ("stub")));
     outside = tw_sheet_length (self, port->outside_mm);
     return g_strdup_printf ("%s Ø%s", tw_sheet_words (self, N_ ("stub")),
                             port->size != NULL ? port->size : outside);

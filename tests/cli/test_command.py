@@ -132,7 +132,7 @@ def sheets_are_written_and_named():
     with tempfile.TemporaryDirectory() as folder:
         out_folder = os.path.join(folder, 'new', 'sheets')
         status, out, err = call('sheets', TAIL, '-o', out_folder)
-        names = ['merlin-tail-1-arrangement.svg', 'merlin-tail-2-core-and-tanks.svg', 'merlin-tail.pdf']
+        names = ['merlin-tail-arrangement-1.svg', 'merlin-tail-core-and-tanks-2.svg', 'merlin-tail.pdf']
         expect(status == 0 and err == '' and sorted(os.listdir(out_folder)) == names, f'{status} {out} {err}')
         expect(sorted(out.split()) == [os.path.join(out_folder, name) for name in names], out)
         with open(os.path.join(out_folder, 'merlin-tail.pdf'), 'rb') as stream:
@@ -143,7 +143,7 @@ def sheets_are_written_and_named():
         with open(TAIL, encoding='utf-8') as stream:
             text = stream.read()
         status, out, err = call('sheets', '-', '-o', folder, '--format', 'svg', '--sheet', 'core-and-tanks', text=text)
-        expect(status == 0 and out.split() == [os.path.join(folder, 'job-1-core-and-tanks.svg')], f'{out} {err}')
+        expect(status == 0 and out.split() == [os.path.join(folder, 'job-core-and-tanks-1.svg')], f'{out} {err}')
         for words in (['--paper', 'A9'], ['--paper', 'A3', '--sheet', 'all'], ['--format', 'png']):
             before = sorted(os.listdir(folder))
             status, out, err = call('sheets', TAIL, '-o', folder, *words)
