@@ -43,21 +43,20 @@ own_folder (void)
   return g_build_filename (g_get_user_data_dir (), "tankwright", NULL);
 }
 
-/* `share/tankwright` beside the folder that the running program lies in; empty when the system does not say.
- */
+/* `share/NAME` beside the folder that the running program lies in; empty when the system does not say. */
 static char *
-folder_beside_program (void)
+folder_beside_program (const char *name)
 {
   g_autofree char *program = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = program != NULL ? g_path_get_dirname (program) : NULL;
 
-  return folder != NULL ? g_build_filename (folder, "..", "share", "tankwright", NULL) : g_strdup ("");
+  return folder != NULL ? g_build_filename (folder, "..", "share", name, NULL) : g_strdup ("");
 }
 
 char *
 tw_data_find (const char *name, GError **error)
 {
-  g_autofree char *own = own_folder (), *beside = folder_beside_program ();
+  g_autofree char *own = own_folder (), *beside = folder_beside_program ("tankwright");
   const char *places[] = { named_folder (), own, beside, TW_INSTALLED_DATA, NULL };
 
   return find_or_say (places, name, error);
@@ -66,7 +65,7 @@ tw_data_find (const char *name, GError **error)
 char *
 tw_data_find_shipped (const char *name, GError **error)
 {
-  g_autofree char *beside = folder_beside_program ();
+  g_autofree char *beside = folder_beside_program ("tankwright");
   const char *places[] = { named_folder (), beside, TW_INSTALLED_DATA, NULL };
 
   return find_or_say (places, name, error);
@@ -79,4 +78,12 @@ tw_data_find_own (const char *name)
   const char *places[] = { own, NULL };
 
   return find_in (places, name);
+}
+
+char *
+tw_data_locale_folder (void)
+{
+  g_autofree char *beside = folder_beside_program ("locale");
+
+  return g_file_test (beside, G_FILE_TEST_IS_DIR) ? g_steal_pointer (&beside) : g_strdup (TW_LOCALE_FOLDER);
 }

@@ -21,4 +21,8 @@ char *tw_data_find_shipped (const char *name, GError **error) G_GNUC_WARN_UNUSED
 /* Path of the user's own file of that name, or NULL when there is none. */
 char *tw_data_find_own (const char *name) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Folder of the translations: the one beside the program (../share/locale: in the build folder a link to what
+ * was made from po/), else the installed one. */
+char *tw_data_locale_folder (void) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -2,6 +2,7 @@
  *
  * The command: everything that the window shows, without a window.
  */
+#include "base/data.h"
 #include "base/error.h"
 #include "cli/verbs.h"
 
@@ -21,8 +22,10 @@ print_help (void)
 int
 main (int argc, char *argv[])
 {
+  g_autofree char *locale_folder = tw_data_locale_folder ();
+
   setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, TW_LOCALE_FOLDER);
+  bindtextdomain (GETTEXT_PACKAGE, locale_folder);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
   g_set_prgname ("tankwright-cli");

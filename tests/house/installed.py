@@ -80,6 +80,9 @@ def main(root, build):
         sample = os.path.join(root, 'samples', 'merlin-tail.twjob')
         tap.line(*check(run([os.path.join(build, 'src', 'tankwright-cli'), 'show', sample], env=env),
                         'the command works where it was built'))
+        for which, path in (('built', os.path.join(build, 'src', 'tankwright-cli')), ('installed', cli)):
+            good, said = run([path, 'show', sample], env=dict(env, LANGUAGE='de'))
+            tap.line(good and 'Durchgang' in said, f'the {which} command speaks German', said)
         tap.line(*check(run([cli, '--version'], env=env), 'the command starts'))
         missing = unsaid(cli, os.path.join(root, 'data', 'tankwright-cli.1'), env)
         tap.line(not missing, 'the manual page names every verb and option', '\n'.join(missing))
