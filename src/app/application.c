@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/application.h"
 
+#include "app/help-window.h"
 #include "app/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -29,7 +30,8 @@ static const Shortcut shortcuts[] = {
   { "win.zoom-fit", { "<Ctrl>0" } },
   { "win.show-parts", { "F9" } },
   { "win.show-answers", { "<Shift>F9" } },
-  { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
+  { "win.show-help-overlay", { "<Ctrl>question" } },
+  { "app.help::first-steps", { "F1" } },
 };
 
 static void
@@ -46,6 +48,15 @@ quit_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 
   for (GList *at = windows; at != NULL; at = at->next)
     gtk_window_close (GTK_WINDOW (at->data));
+}
+
+static void
+help_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (data));
+
+  if (window != NULL)
+    tw_help_show (window, g_variant_get_string (parameter, NULL));
 }
 
 static void
@@ -78,6 +89,7 @@ colour_scheme_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 static const GActionEntry entries[] = {
   { "new-window", new_window_cb },
   { "quit", quit_cb },
+  { "help", help_cb, "s" },
   { "about", about_cb },
   { "colour-scheme", colour_scheme_cb, "s", "'system'" },
 };

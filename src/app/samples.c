@@ -6,14 +6,33 @@
 
 #include <string.h>
 
+#define ENDING ".twjob"
+
+struct _TwSamples {
+  GPtrArray *list;        /* of TwSample */
+  TwCatalogue *catalogue; /* NULL until an answer is asked for */
+};
+
 static void
 free_sample (gpointer data)
 {
   TwSample *self = data;
 
   g_free (self->path);
+  g_free (self->stem);
   g_free (self->name);
   g_free (self->note);
+  g_clear_pointer (&self->answer, tw_answer_unref);
+  g_free (self);
+}
+
+static void
+free_samples (gpointer data)
+{
+  TwSamples *self = data;
+
+  g_ptr_array_unref (self->list);
+  g_clear_pointer (&self->catalogue, tw_catalogue_free);
   g_free (self);
 }
 
@@ -54,6 +73,7 @@ read_sample (const char *folder, const char *file)
   self = g_new0 (TwSample, 1);
   self->name = g_strdup (settings->name && settings->name[0] ? settings->name : file);
   self->note = first_line (settings->note);
+  self->stem = g_strndup (file, strlen (file) - strlen (ENDING));
   self->path = g_steal_pointer (&path);
   return self;
 }
@@ -66,8 +86,8 @@ by_path (gconstpointer a, gconstpointer b)
   return strcmp (x->path, y->path);
 }
 
-GPtrArray *
-tw_samples_list (void)
+static GPtrArray *
+read_all (void)
 {
   GPtrArray *list = g_ptr_array_new_with_free_func (free_sample);
   g_autofree char *folder = find_folder ();
@@ -75,11 +95,69 @@ tw_samples_list (void)
   const char *file;
 
   while (dir != NULL && (file = g_dir_read_name (dir)) != NULL) {
-    TwSample *sample = g_str_has_suffix (file, ".twjob") ? read_sample (folder, file) : NULL;
+    TwSample *sample = g_str_has_suffix (file, ENDING) ? read_sample (folder, file) : NULL;
 
     if (sample != NULL)
       g_ptr_array_add (list, sample);
   }
   g_ptr_array_sort (list, by_path);
   return list;
+}
+
+TwSamples *
+tw_samples_of (GApplication *application)
+{
+  TwSamples *self = g_object_get_data (G_OBJECT (application), "tw-samples");
+
+  if (self != NULL)
+    return self;
+  self = g_new0 (TwSamples, 1);
+  self->list = read_all ();
+  g_object_set_data_full (G_OBJECT (application), "tw-samples", self, free_samples);
+  return self;
+}
+
+guint
+tw_samples_count (const TwSamples *self)
+{
+  return self->list->len;
+}
+
+const TwSample *
+tw_samples_get (const TwSamples *self, guint nth)
+{
+  g_assert (nth < self->list->len);
+  return g_ptr_array_index (self->list, nth);
+}
+
+const TwSample *
+tw_samples_find (const TwSamples *self, const char *stem)
+{
+  for (guint i = 0; i < self->list->len; i++) {
+    const TwSample *sample = g_ptr_array_index (self->list, i);
+
+    if (g_str_equal (sample->stem, stem))
+      return sample;
+  }
+  return NULL;
+}
+
+const TwAnswer *
+tw_samples_answer (TwSamples *self, const TwSample *sample)
+{
+  guint nth;
+  g_autoptr (TwJob) job = NULL;
+  TwSample *own;
+
+  if (!g_ptr_array_find (self->list, sample, &nth))
+    g_assert_not_reached ();
+  own = g_ptr_array_index (self->list, nth);
+  if (own->answer != NULL)
+    return own->answer;
+  if (self->catalogue == NULL)
+    self->catalogue = tw_catalogue_load (NULL);
+  job = self->catalogue ? tw_job_read_file (own->path, NULL) : NULL;
+  if (job != NULL)
+    own->answer = tw_answer_new (job, self->catalogue, NULL);
+  return own->answer;
 }

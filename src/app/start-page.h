@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * start-page.h - what a window shows before it has a job: open a file, or one of the samples
+ * start-page.h - what a window shows before it has a job: a new layout, a file, or one of the samples
  */
 #pragma once
 
@@ -10,7 +10,13 @@ G_BEGIN_DECLS
 
 #define TW_TYPE_START_PAGE (tw_start_page_get_type ())
 
-/* Runs the window's actions `win.open` and `win.open-sample` (with a path). */
+/* Runs the window's actions `win.new-layout`, `win.open`, `win.new-empty`, `win.open-sample` and
+ * `win.open-file` (with a path). Focused, it gives the focus to the first of them. */
 G_DECLARE_FINAL_TYPE (TwStartPage, tw_start_page, TW, START_PAGE, GtkWidget)
+
+/* The list for the files that were used last, empty and hidden with its heading until somebody fills it and
+ * says that there are @some. (transfer none) */
+GtkListBox *tw_start_page_recent (TwStartPage *self);
+void tw_start_page_show_recent (TwStartPage *self, gboolean some);
 
 G_END_DECLS

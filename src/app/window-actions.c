@@ -19,6 +19,18 @@ open_sample_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+open_file_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_window_open_path (WINDOW (data), g_variant_get_string (parameter, NULL), FALSE);
+}
+
+static void
+new_empty_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_window_take_new (WINDOW (data), tw_job_new ());
+}
+
+static void
 save_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   tw_window_save (WINDOW (data));
@@ -123,6 +135,8 @@ static const GActionEntry entries[] = {
   { "zoom-fit", zoom_fit_cb },
   { "open", open_cb },
   { "open-sample", open_sample_cb, "s" },
+  { "open-file", open_file_cb, "s" },
+  { "new-empty", new_empty_cb },
   { "save", save_cb },
   { "save-as", save_as_cb },
   { "reopen", reopen_cb },

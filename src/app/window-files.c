@@ -42,6 +42,12 @@ tw_window_open_path (TwWindow *self, const char *path, gboolean as_copy)
   tw_session_take_job (window_for_job (self)->session, job, as_copy ? NULL : path);
 }
 
+void
+tw_window_take_new (TwWindow *self, TwJob *job)
+{
+  tw_session_take_job (window_for_job (self)->session, job, NULL);
+}
+
 static void
 open_chosen_cb (const char *path, gpointer data)
 {

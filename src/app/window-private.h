@@ -46,6 +46,8 @@ void tw_window_update_actions (TwWindow *self);
 
 /* window-files.c: what `win.open`, `win.save`, `win.save-as` and `win.reopen` do. */
 void tw_window_ask_open (TwWindow *self);
+/* Shows @job (transfer full), which is in no file yet, in this window when it has none, else in another. */
+void tw_window_take_new (TwWindow *self, TwJob *job);
 void tw_window_save (TwWindow *self);
 void tw_window_save_as (TwWindow *self);
 void tw_window_reopen (TwWindow *self);

@@ -25,6 +25,8 @@ def expected(project):
             yield path.replace('data/', 'share/man/man1/', 1)
         elif path.startswith('data/') and path.endswith('.json'):
             yield path.replace('data/', 'share/tankwright/', 1)
+        elif path.startswith('data/help/'):
+            yield path.replace('data/', 'share/tankwright/', 1)
         elif path.startswith('samples/') and path.endswith(('.twjob', '.md')):
             yield 'share/tankwright/' + path
 
