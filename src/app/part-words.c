@@ -15,6 +15,9 @@ static const char *const icons[TW_N_KINDS] = {
   [TW_KIND_FAN] = "tw-fan-symbolic",
   [TW_KIND_ENGINE_PORT] = "tw-engine-port-symbolic",
   [TW_KIND_HOSE] = "tw-hose-symbolic",
+  [TW_KIND_HEADER_TANK] = "tw-header-tank-symbolic",
+  [TW_KIND_OPENING] = "tw-opening-symbolic",
+  [TW_KIND_EXIT] = "tw-exit-symbolic",
 };
 
 typedef struct {
@@ -47,6 +50,13 @@ static const Group groups[] = {
   { TW_KIND_ENGINE_PORT, TW_ENGINE_PORT_x_mm, N_ ("Place") },
   { TW_KIND_ENGINE_PORT, TW_ENGINE_PORT_stand_out_mm, N_ ("Sizes") },
   { TW_KIND_HOSE, TW_HOSE_bore_mm, N_ ("Hose") },
+  { TW_KIND_HEADER_TANK, TW_HEADER_TANK_x_mm, N_ ("Place") },
+  { TW_KIND_HEADER_TANK, TW_HEADER_TANK_width_mm, N_ ("Outside sizes") },
+  { TW_KIND_HEADER_TANK, TW_HEADER_TANK_volume_l, N_ ("Water") },
+  { TW_KIND_OPENING, TW_OPENING_plane, N_ ("Place") },
+  { TW_KIND_OPENING, TW_OPENING_width_mm, N_ ("Sizes") },
+  { TW_KIND_EXIT, TW_EXIT_plane, N_ ("Place") },
+  { TW_KIND_EXIT, TW_EXIT_width_mm, N_ ("Sizes") },
   { TW_KIND_VOLUME, TW_VOLUME_plane, N_ ("Shape") },
 };
 /* clang-format on */

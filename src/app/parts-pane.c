@@ -88,6 +88,9 @@ list_rows (const TwJob *job)
   }
   add_all (rows, job, TW_KIND_ENGINE_PORT);
   add_all (rows, job, TW_KIND_HOSE);
+  add_all (rows, job, TW_KIND_HEADER_TANK);
+  add_all (rows, job, TW_KIND_OPENING);
+  add_all (rows, job, TW_KIND_EXIT);
   return rows;
 }
 

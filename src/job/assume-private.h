@@ -19,6 +19,22 @@ typedef struct {
   GArray *assumed;   /* of TwAssumed, added to */
 } TwAssume;
 
+/* A reason: what most would do. */
+#define TW_ASSUME_USUAL N_ ("common practice")
+
+/* What absence of a figure or choice means: nothing is listed. */
+void tw_assume_means (TwPart *part, guint field, double number);
+void tw_assume_means_choice (TwPart *part, guint field, int choice);
+
+/* A figure that is guessed, and listed with its reason; a guess that is NaN stays unknown. */
+void tw_assume_guess (TwAssume *self, TwPart *part, guint field, double number, const char *why);
+
+/* What stands round the cores. */
+void tw_assume_fill_engine_port (TwAssume *self, TwPart *part);
+void tw_assume_fill_header_tank (TwAssume *self, TwPart *part);
+void tw_assume_fill_opening (TwAssume *self, TwPart *part);
+void tw_assume_fill_exit (TwAssume *self, TwPart *part);
+
 /* The part with nothing unknown that can be filled; elements too. (transfer full) */
 TwPart *tw_assume_fill (TwAssume *self, const TwPart *part) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -8,7 +8,6 @@
 
 /* Reasons. */
 #define WHY_KIND N_ ("kind of core")
-#define WHY_USUAL N_ ("common practice")
 #define WHY_CATALOGUE N_ ("catalogue entry of its size")
 #define WHY_DRAWN N_ ("from the parts that it belongs to")
 
@@ -38,9 +37,8 @@ note (TwAssume *self, const TwPart *part, guint field, const char *why)
   g_array_append_val (self->assumed, row);
 }
 
-/* What absence means. */
-static void
-means (TwPart *part, guint field, double number)
+void
+tw_assume_means (TwPart *part, guint field, double number)
 {
   double *at = number_at (part, field);
 
@@ -48,8 +46,8 @@ means (TwPart *part, guint field, double number)
     *at = number;
 }
 
-static void
-means_choice (TwPart *part, guint field, int choice)
+void
+tw_assume_means_choice (TwPart *part, guint field, int choice)
 {
   int *at = choice_at (part, field);
 
@@ -57,9 +55,8 @@ means_choice (TwPart *part, guint field, int choice)
     *at = choice;
 }
 
-/* What is guessed; a guess that is NaN stays unknown. */
-static void
-guess (TwAssume *self, TwPart *part, guint field, double number, const char *why)
+void
+tw_assume_guess (TwAssume *self, TwPart *part, guint field, double number, const char *why)
 {
   double *at = number_at (part, field);
 
@@ -109,15 +106,15 @@ fill_settings (TwAssume *self, TwPart *part)
 {
   TwSettings *settings = (TwSettings *)part;
 
-  means_choice (part, TW_SETTINGS_shown_in, TW_SHOWN_IN_MM);
-  means_choice (part, TW_SETTINGS_inch_figures, TW_INCH_FRACTIONS);
-  means_choice (part, TW_SETTINGS_projection,
-                settings->shown_in == TW_SHOWN_IN_INCH ? TW_PROJECTION_THIRD : TW_PROJECTION_FIRST);
-  means (part, TW_SETTINGS_nose_heading_deg, 0);
-  guess (self, part, TW_SETTINGS_clearance_mm, 10, WHY_USUAL);
-  guess (self, part, TW_SETTINGS_hot_clearance_mm, 50, WHY_USUAL);
-  guess (self, part, TW_SETTINGS_straight_mm, 25, WHY_USUAL);
-  guess (self, part, TW_SETTINGS_land_mm, 1, WHY_USUAL);
+  tw_assume_means_choice (part, TW_SETTINGS_shown_in, TW_SHOWN_IN_MM);
+  tw_assume_means_choice (part, TW_SETTINGS_inch_figures, TW_INCH_FRACTIONS);
+  tw_assume_means_choice (part, TW_SETTINGS_projection,
+                          settings->shown_in == TW_SHOWN_IN_INCH ? TW_PROJECTION_THIRD : TW_PROJECTION_FIRST);
+  tw_assume_means (part, TW_SETTINGS_nose_heading_deg, 0);
+  tw_assume_guess (self, part, TW_SETTINGS_clearance_mm, 10, TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_SETTINGS_hot_clearance_mm, 50, TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_SETTINGS_straight_mm, 25, TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_SETTINGS_land_mm, 1, TW_ASSUME_USUAL);
 }
 
 static void
@@ -126,12 +123,12 @@ fill_volume (TwAssume *self, TwPart *part)
   TwVolume *volume = (TwVolume *)part;
   const TwSettings *settings = settings_of (self);
 
-  means_choice (part, TW_VOLUME_use, TW_USE_TAKEN);
-  means_choice (part, TW_VOLUME_kind, TW_TAKEN_STRUCTURE);
-  means_choice (part, TW_VOLUME_plane, 0);
-  means (part, TW_VOLUME_clearance_mm,
-         volume->use == TW_USE_TAKEN && volume->kind == TW_TAKEN_HOT ? settings->hot_clearance_mm
-                                                                     : settings->clearance_mm);
+  tw_assume_means_choice (part, TW_VOLUME_use, TW_USE_TAKEN);
+  tw_assume_means_choice (part, TW_VOLUME_kind, TW_TAKEN_STRUCTURE);
+  tw_assume_means_choice (part, TW_VOLUME_plane, 0);
+  tw_assume_means (part, TW_VOLUME_clearance_mm,
+                   volume->use == TW_USE_TAKEN && volume->kind == TW_TAKEN_HOT ? settings->hot_clearance_mm
+                                                                               : settings->clearance_mm);
 }
 
 static const TwEntry *
@@ -145,7 +142,7 @@ kind_of_core (TwAssume *self, TwPart *part)
   if (entry == NULL && tw_catalogue_count (self->catalogue, TW_CATALOGUE_CORE_KINDS) > 0)
     entry = tw_catalogue_get (self->catalogue, TW_CATALOGUE_CORE_KINDS, 0);
   if (entry != NULL)
-    guess_text (self, part, TW_CORE_core_kind, tw_entry_id (entry), WHY_USUAL);
+    guess_text (self, part, TW_CORE_core_kind, tw_entry_id (entry), TW_ASSUME_USUAL);
   return entry;
 }
 
@@ -164,9 +161,9 @@ fill_core_place (TwPart *part)
           TW_CORE_lean_deg, TW_CORE_roll_deg, TW_CORE_heading_deg, TW_CORE_header_lip_mm };
 
   for (guint i = 0; i < G_N_ELEMENTS (zero); i++)
-    means (part, zero[i], 0);
-  means_choice (part, TW_CORE_air, TW_AIR_ALONG_Z);
-  means_choice (part, TW_CORE_tubes, TW_TUBES_LEVEL);
+    tw_assume_means (part, zero[i], 0);
+  tw_assume_means_choice (part, TW_CORE_air, TW_AIR_ALONG_Z);
+  tw_assume_means_choice (part, TW_CORE_tubes, TW_TUBES_LEVEL);
 }
 
 static void
@@ -183,18 +180,18 @@ fill_core (TwAssume *self, TwPart *part)
 
   fill_core_place (part);
   for (guint i = 0; i < G_N_ELEMENTS (by_kind); i++)
-    guess (self, part, by_kind[i], of_kind (entry, tw_kind_info (TW_KIND_CORE)->fields[by_kind[i]].name),
-           WHY_KIND);
+    tw_assume_guess (self, part, by_kind[i],
+                     of_kind (entry, tw_kind_info (TW_KIND_CORE)->fields[by_kind[i]].name), WHY_KIND);
   guess_count (self, part, TW_CORE_rows, of_kind (entry, "rows"), WHY_KIND);
   guess_text (self, part, TW_CORE_alloy, entry != NULL ? tw_entry_text (entry, "alloy") : NULL, WHY_KIND);
-  guess (self, part, TW_CORE_header_width_mm, core->thickness_mm + 12, WHY_USUAL);
-  guess (self, part, TW_CORE_row_pitch_mm, core->thickness_mm / MAX (1, core->rows), WHY_DRAWN);
+  tw_assume_guess (self, part, TW_CORE_header_width_mm, core->thickness_mm + 12, TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_CORE_row_pitch_mm, core->thickness_mm / MAX (1, core->rows), WHY_DRAWN);
 
   span = core->tubes == TW_TUBES_LEVEL ? core->face_height_mm : core->face_width_mm;
   guess_count (self, part, TW_CORE_tube_count, MIN (1000, floor (span / core->tube_pitch_mm + 1e-9)),
                WHY_DRAWN);
   if (core->tube_count > 0)
-    means (part, TW_CORE_first_tube_mm, (span - (core->tube_count - 1) * core->tube_pitch_mm) / 2);
+    tw_assume_means (part, TW_CORE_first_tube_mm, (span - (core->tube_count - 1) * core->tube_pitch_mm) / 2);
 }
 
 /* The filled part that a field refers to; kinds that are referred to are filled before. */
@@ -213,21 +210,23 @@ fill_tank (TwAssume *self, TwPart *part)
       = tw_catalogue_find (self->catalogue, TW_CATALOGUE_CORE_KINDS, core->core_kind ? core->core_kind : "");
   double span = core->tubes == TW_TUBES_LEVEL ? core->face_height_mm : core->face_width_mm;
 
-  means_choice (part, TW_TANK_side, core->tubes == TW_TUBES_LEVEL ? TW_SIDE_LEFT : TW_SIDE_TOP);
-  guess (self, part, TW_TANK_start_mm, -span / 2 - core->header_reach_mm, WHY_DRAWN);
-  guess (self, part, TW_TANK_end_mm, span / 2 + core->header_reach_mm, WHY_DRAWN);
-  guess (self, part, TW_TANK_width_mm, core->header_width_mm, WHY_DRAWN);
-  means (part, TW_TANK_offset_mm, 0);
-  guess (self, part, TW_TANK_depth_mm,
-         isnan (of_kind (entry, "tank_depth_mm")) ? 50 : of_kind (entry, "tank_depth_mm"), WHY_USUAL);
-  means (part, TW_TANK_depth_end_mm, tank->depth_mm);
-  guess (self, part, TW_TANK_wall_mm,
-         isnan (of_kind (entry, "tank_wall_mm")) ? 2 : of_kind (entry, "tank_wall_mm"), WHY_USUAL);
-  guess (self, part, TW_TANK_bend_radius_mm, times (1.5, tank->wall_mm), WHY_USUAL);
-  means_choice (part, TW_TANK_back, TW_BACK_FLAT);
-  means_choice (part, TW_TANK_made, TW_MADE_ONE_PIECE);
-  means (part, TW_TANK_lip_mm, 0);
-  guess_text (self, part, TW_TANK_alloy, "5052-h32", WHY_USUAL);
+  tw_assume_means_choice (part, TW_TANK_side, core->tubes == TW_TUBES_LEVEL ? TW_SIDE_LEFT : TW_SIDE_TOP);
+  tw_assume_guess (self, part, TW_TANK_start_mm, -span / 2 - core->header_reach_mm, WHY_DRAWN);
+  tw_assume_guess (self, part, TW_TANK_end_mm, span / 2 + core->header_reach_mm, WHY_DRAWN);
+  tw_assume_guess (self, part, TW_TANK_width_mm, core->header_width_mm, WHY_DRAWN);
+  tw_assume_means (part, TW_TANK_offset_mm, 0);
+  tw_assume_guess (self, part, TW_TANK_depth_mm,
+                   isnan (of_kind (entry, "tank_depth_mm")) ? 50 : of_kind (entry, "tank_depth_mm"),
+                   TW_ASSUME_USUAL);
+  tw_assume_means (part, TW_TANK_depth_end_mm, tank->depth_mm);
+  tw_assume_guess (self, part, TW_TANK_wall_mm,
+                   isnan (of_kind (entry, "tank_wall_mm")) ? 2 : of_kind (entry, "tank_wall_mm"),
+                   TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_TANK_bend_radius_mm, times (1.5, tank->wall_mm), TW_ASSUME_USUAL);
+  tw_assume_means_choice (part, TW_TANK_back, TW_BACK_FLAT);
+  tw_assume_means_choice (part, TW_TANK_made, TW_MADE_ONE_PIECE);
+  tw_assume_means (part, TW_TANK_lip_mm, 0);
+  guess_text (self, part, TW_TANK_alloy, "5052-h32", TW_ASSUME_USUAL);
 }
 
 static void
@@ -235,12 +234,12 @@ fill_baffle (TwAssume *self, TwPart *part)
 {
   const TwTank *tank = referred (self, ((TwBaffle *)part)->tank);
 
-  means_choice (part, TW_BAFFLE_runs, TW_RUNS_ACROSS);
-  means (part, TW_BAFFLE_place_mm, 0);
-  guess (self, part, TW_BAFFLE_thickness_mm, tank->wall_mm, WHY_DRAWN);
-  means_choice (part, TW_BAFFLE_seat, TW_SEAT_WELDED);
+  tw_assume_means_choice (part, TW_BAFFLE_runs, TW_RUNS_ACROSS);
+  tw_assume_means (part, TW_BAFFLE_place_mm, 0);
+  tw_assume_guess (self, part, TW_BAFFLE_thickness_mm, tank->wall_mm, WHY_DRAWN);
+  tw_assume_means_choice (part, TW_BAFFLE_seat, TW_SEAT_WELDED);
   if (((TwBaffle *)part)->seat == TW_SEAT_SLIP)
-    guess (self, part, TW_BAFFLE_gap_mm, 0.3, WHY_USUAL);
+    tw_assume_guess (self, part, TW_BAFFLE_gap_mm, 0.3, TW_ASSUME_USUAL);
 }
 
 static void
@@ -250,21 +249,22 @@ fill_port (TwAssume *self, TwPart *part)
   const TwTank *tank = referred (self, port->tank);
   const TwEntry *entry;
 
-  means_choice (part, TW_PORT_use, TW_PORT_SPARE);
-  means_choice (part, TW_PORT_wall, TW_WALL_BACK);
-  means_choice (part, TW_PORT_leaves, TW_LEAVES_SQUARE);
-  means (part, TW_PORT_along_mm, (tank->start_mm + tank->end_mm) / 2);
-  means (part, TW_PORT_across_mm, 0);
-  means (part, TW_PORT_out_mm, tank->depth_mm / 2);
+  tw_assume_means_choice (part, TW_PORT_use, TW_PORT_SPARE);
+  tw_assume_means_choice (part, TW_PORT_wall, TW_WALL_BACK);
+  tw_assume_means_choice (part, TW_PORT_leaves, TW_LEAVES_SQUARE);
+  tw_assume_means (part, TW_PORT_along_mm, (tank->start_mm + tank->end_mm) / 2);
+  tw_assume_means (part, TW_PORT_across_mm, 0);
+  tw_assume_means (part, TW_PORT_out_mm, tank->depth_mm / 2);
   if (port->standard == NULL)
     port->standard = g_strdup ("stub");
   entry = port->size != NULL ? tw_catalogue_port (self->catalogue, port->standard, port->size) : NULL;
   if (entry != NULL) {
-    guess (self, part, TW_PORT_outside_mm, tw_entry_number (entry, "outside_mm"), WHY_CATALOGUE);
-    guess (self, part, TW_PORT_bore_mm, tw_entry_number (entry, "bore_mm"), WHY_CATALOGUE);
-    guess (self, part, TW_PORT_boss_mm, tw_entry_number (entry, "boss_mm"), WHY_CATALOGUE);
+    tw_assume_guess (self, part, TW_PORT_outside_mm, tw_entry_number (entry, "outside_mm"), WHY_CATALOGUE);
+    tw_assume_guess (self, part, TW_PORT_bore_mm, tw_entry_number (entry, "bore_mm"), WHY_CATALOGUE);
+    tw_assume_guess (self, part, TW_PORT_boss_mm, tw_entry_number (entry, "boss_mm"), WHY_CATALOGUE);
   }
-  guess (self, part, TW_PORT_stand_out_mm, g_str_equal (port->standard, "stub") ? 40 : 12, WHY_USUAL);
+  tw_assume_guess (self, part, TW_PORT_stand_out_mm, g_str_equal (port->standard, "stub") ? 40 : 12,
+                   TW_ASSUME_USUAL);
 }
 
 static void
@@ -272,15 +272,15 @@ fill_shroud (TwAssume *self, TwPart *part)
 {
   const TwCore *core = referred (self, ((TwShroud *)part)->core);
 
-  means (part, TW_SHROUD_u_mm, 0);
-  means (part, TW_SHROUD_v_mm, 0);
-  means (part, TW_SHROUD_width_mm, core->face_width_mm);
-  means (part, TW_SHROUD_height_mm, core->face_height_mm);
-  guess (self, part, TW_SHROUD_plenum_mm, 40, WHY_USUAL);
-  means_choice (part, TW_SHROUD_stands, TW_STANDS_BEHIND);
-  means_choice (part, TW_SHROUD_form, TW_FORM_BOX);
-  guess (self, part, TW_SHROUD_wall_mm, 1.5, WHY_USUAL);
-  means_choice (part, TW_SHROUD_sealed, 1);
+  tw_assume_means (part, TW_SHROUD_u_mm, 0);
+  tw_assume_means (part, TW_SHROUD_v_mm, 0);
+  tw_assume_means (part, TW_SHROUD_width_mm, core->face_width_mm);
+  tw_assume_means (part, TW_SHROUD_height_mm, core->face_height_mm);
+  tw_assume_guess (self, part, TW_SHROUD_plenum_mm, 40, TW_ASSUME_USUAL);
+  tw_assume_means_choice (part, TW_SHROUD_stands, TW_STANDS_BEHIND);
+  tw_assume_means_choice (part, TW_SHROUD_form, TW_FORM_BOX);
+  tw_assume_guess (self, part, TW_SHROUD_wall_mm, 1.5, TW_ASSUME_USUAL);
+  tw_assume_means_choice (part, TW_SHROUD_sealed, 1);
 }
 
 /* Whether a shroud boxes in the place of a fan, on the fan's side of the core. */
@@ -315,25 +315,16 @@ fill_fan (TwAssume *self, TwPart *part)
   TwFan *fan = (TwFan *)part;
   const TwShroud *shroud;
 
-  means (part, TW_FAN_u_mm, 0);
-  means (part, TW_FAN_v_mm, 0);
-  means_choice (part, TW_FAN_blows, TW_BLOWS_PULL);
-  means (part, TW_FAN_ring_mm, fan->swept_mm);
-  guess (self, part, TW_FAN_hub_mm, times (0.4, fan->swept_mm), WHY_USUAL);
-  guess (self, part, TW_FAN_depth_mm, 65, WHY_USUAL);
+  tw_assume_means (part, TW_FAN_u_mm, 0);
+  tw_assume_means (part, TW_FAN_v_mm, 0);
+  tw_assume_means_choice (part, TW_FAN_blows, TW_BLOWS_PULL);
+  tw_assume_means (part, TW_FAN_ring_mm, fan->swept_mm);
+  tw_assume_guess (self, part, TW_FAN_hub_mm, times (0.4, fan->swept_mm), TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_FAN_depth_mm, 65, TW_ASSUME_USUAL);
   shroud = shroud_round (self, fan);
   if (shroud != NULL)
-    means (part, TW_FAN_stand_off_mm, shroud->plenum_mm);
-  guess (self, part, TW_FAN_stand_off_mm, 15, WHY_USUAL);
-}
-
-static void
-fill_engine_port (TwAssume *self, TwPart *part)
-{
-  means (part, TW_ENGINE_PORT_x_mm, 0);
-  means (part, TW_ENGINE_PORT_y_mm, 0);
-  means (part, TW_ENGINE_PORT_z_mm, 0);
-  guess (self, part, TW_ENGINE_PORT_stand_out_mm, 40, WHY_USUAL);
+    tw_assume_means (part, TW_FAN_stand_off_mm, shroud->plenum_mm);
+  tw_assume_guess (self, part, TW_FAN_stand_off_mm, 15, TW_ASSUME_USUAL);
 }
 
 static void
@@ -341,9 +332,9 @@ fill_hose (TwAssume *self, TwPart *part)
 {
   TwHose *hose = (TwHose *)part;
 
-  means_choice (part, TW_HOSE_made, TW_HOSE_RUBBER);
-  guess (self, part, TW_HOSE_wall_mm, hose->made == TW_HOSE_TUBE ? 1.5 : 4.5, WHY_USUAL);
-  guess (self, part, TW_HOSE_bend_radius_mm, times (3, hose->bore_mm), WHY_USUAL);
+  tw_assume_means_choice (part, TW_HOSE_made, TW_HOSE_RUBBER);
+  tw_assume_guess (self, part, TW_HOSE_wall_mm, hose->made == TW_HOSE_TUBE ? 1.5 : 4.5, TW_ASSUME_USUAL);
+  tw_assume_guess (self, part, TW_HOSE_bend_radius_mm, times (3, hose->bore_mm), TW_ASSUME_USUAL);
 }
 
 /* Elements: what absence means in them. The list is the copy's own, its elements are not. */
@@ -357,12 +348,12 @@ fill_elements (TwPart *part)
       TwPart *element = tw_part_copy (g_ptr_array_index (elements, i));
 
       if (element->kind == TW_KIND_CORNER)
-        means (element, TW_CORNER_bow_mm, 0);
+        tw_assume_means (element, TW_CORNER_bow_mm, 0);
       if (element->kind == TW_KIND_VIA)
-        means (element, TW_VIA_bend_radius_mm, ((TwHose *)part)->bend_radius_mm);
+        tw_assume_means (element, TW_VIA_bend_radius_mm, ((TwHose *)part)->bend_radius_mm);
       if (element->kind == TW_KIND_FLAP) {
-        means (element, TW_FLAP_u_mm, 0);
-        means (element, TW_FLAP_v_mm, 0);
+        tw_assume_means (element, TW_FLAP_u_mm, 0);
+        tw_assume_means (element, TW_FLAP_v_mm, 0);
       }
       tw_part_unref (g_ptr_array_index (elements, i));
       g_ptr_array_index (elements, i) = element;
@@ -382,8 +373,11 @@ tw_assume_fill (TwAssume *self, const TwPart *part)
     [TW_KIND_PORT] = fill_port,
     [TW_KIND_SHROUD] = fill_shroud,
     [TW_KIND_FAN] = fill_fan,
-    [TW_KIND_ENGINE_PORT] = fill_engine_port,
+    [TW_KIND_ENGINE_PORT] = tw_assume_fill_engine_port,
     [TW_KIND_HOSE] = fill_hose,
+    [TW_KIND_HEADER_TANK] = tw_assume_fill_header_tank,
+    [TW_KIND_OPENING] = tw_assume_fill_opening,
+    [TW_KIND_EXIT] = tw_assume_fill_exit,
   };
   TwPart *copy = tw_part_copy (part);
 

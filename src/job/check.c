@@ -38,16 +38,16 @@ corners_placed (GPtrArray *list, const char *name, const char *where, TwTroubles
 
 /* Outlines must be whole: nothing crossing itself, the hole inside. */
 static void
-check_outline (const TwVolume *volume, TwGeos *geos, const char *where, TwTroubles *troubles)
+check_outline (GPtrArray *outline, GPtrArray *inner, TwGeos *geos, const char *where, TwTroubles *troubles)
 {
-  g_autoptr (GArray) outer = corners_of (volume->outline), hole = corners_of (volume->hole);
+  g_autoptr (GArray) outer = corners_of (outline), hole = corners_of (inner);
   const TwOutline rings[]
       = { { (const TwCorner *)outer->data, outer->len }, { (const TwCorner *)hole->data, hole->len } };
   g_autofree char *text = NULL;
   TwOutlineFault fault;
 
-  if (!corners_placed (volume->outline, "outline", where, troubles)
-      || !corners_placed (volume->hole, "hole", where, troubles))
+  if (!corners_placed (outline, "outline", where, troubles)
+      || !corners_placed (inner, "hole", where, troubles))
     return;
   if (outer->len == 0 && hole->len > 0)
     tw_troubles_add (troubles, g_strdup_printf ("%s.hole", where), g_strdup (_ ("a hole in nothing")),
@@ -80,18 +80,27 @@ check_lists (const TwPart *part, const char *where, TwTroubles *troubles)
   }
 }
 
-void
-tw_part_check (const TwPart *part, TwGeos *geos, const char *where, TwTroubles *troubles)
+static void
+check_range (const TwVolume *volume, const char *where, TwTroubles *troubles)
 {
-  const TwVolume *volume = (const TwVolume *)part;
-  guint before = troubles->n;
-
-  check_lists (part, where, troubles);
-  if (part->kind != TW_KIND_VOLUME)
-    return;
-  if (troubles->n == before)
-    check_outline (volume, geos, where, troubles);
   if (volume->from_mm >= volume->to_mm)
     tw_troubles_add (troubles, g_strdup_printf ("%s.to_mm", where), tw_number_text (volume->to_mm),
                      _ ("a figure above from_mm"));
+}
+
+void
+tw_part_check (const TwPart *part, TwGeos *geos, const char *where, TwTroubles *troubles)
+{
+  int outline = tw_kind_list (part->kind, "outline"), hole = tw_kind_list (part->kind, "hole");
+  guint before = troubles->n;
+
+  check_lists (part, where, troubles);
+  if (outline >= 0 && troubles->n == before) {
+    g_autoptr (GPtrArray) none = g_ptr_array_new ();
+
+    check_outline (tw_part_list (part, (guint)outline), hole >= 0 ? tw_part_list (part, (guint)hole) : none,
+                   geos, where, troubles);
+  }
+  if (part->kind == TW_KIND_VOLUME)
+    check_range ((const TwVolume *)part, where, troubles);
 }

@@ -42,6 +42,11 @@ const TwPart *tw_drawing_find (const TwDrawing *self, TwId id);
 #define TW_DRAWING_ENGINE_PORT(d, nth)                                                                       \
   ((const TwEnginePort *)tw_drawing_get ((d), TW_KIND_ENGINE_PORT, (nth)))
 
+#define TW_DRAWING_HEADER_TANK(d, nth)                                                                       \
+  ((const TwHeaderTank *)tw_drawing_get ((d), TW_KIND_HEADER_TANK, (nth)))
+#define TW_DRAWING_OPENING(d, nth) ((const TwOpening *)tw_drawing_get ((d), TW_KIND_OPENING, (nth)))
+#define TW_DRAWING_EXIT(d, nth) ((const TwExit *)tw_drawing_get ((d), TW_KIND_EXIT, (nth)))
+
 /* Whether a field of a part was assumed, and why (`core kind …`, `common practice`; N_()-marked, (transfer
  * none)). */
 gboolean tw_drawing_is_assumed (const TwDrawing *self, TwId part, guint field, const char **why);

@@ -17,10 +17,13 @@ static const TwChoice tw_refs_tank[] = { { "tanks", NULL }, { NULL, NULL } };
 static const TwChoice tw_refs_hose_end[] = { { "ports", NULL }, { "engine_ports", NULL }, { NULL, NULL } };
 
 #define STORE_NONE TW_FIELD_NUMBER, TW_QUANTITY_NONE
+#define STORE_SHARE TW_FIELD_NUMBER, TW_QUANTITY_SHARE
 #define STORE_LENGTH TW_FIELD_NUMBER, TW_QUANTITY_LENGTH
+#define STORE_VOLUME TW_FIELD_NUMBER, TW_QUANTITY_VOLUME
 #define STORE_ANGLE TW_FIELD_NUMBER, TW_QUANTITY_ANGLE
 #define STORE_WATER_FLOW TW_FIELD_NUMBER, TW_QUANTITY_WATER_FLOW
 #define STORE_AIR_FLOW TW_FIELD_NUMBER, TW_QUANTITY_AIR_FLOW
+#define STORE_PRESSURE TW_FIELD_NUMBER, TW_QUANTITY_PRESSURE
 #define STORE_AIR_PRESSURE TW_FIELD_NUMBER, TW_QUANTITY_AIR_PRESSURE
 #define STORE_POWER TW_FIELD_NUMBER, TW_QUANTITY_POWER
 #define STORE_VOLTAGE TW_FIELD_NUMBER, TW_QUANTITY_VOLTAGE
@@ -99,7 +102,8 @@ tw_field_may_refer (const TwField *field, TwKind target)
 }
 
 /* Endings of the names of figures, which the typed text does without since it names its own unit. */
-static const char *const endings[] = { "_mm", "_deg", "_l_min", "_m3_s", "_pa", "_kw", "_v", "_a" };
+static const char *const endings[]
+    = { "_mm", "_deg", "_l_min", "_m3_s", "_pa", "_kpa", "_l", "_kw", "_v", "_a" };
 
 char *
 tw_field_typed_name (const TwField *field)

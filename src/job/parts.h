@@ -25,10 +25,13 @@ typedef struct {
 
 #define TW_TYPE_NONE double
 #define TW_TYPE_NUMBER double
+#define TW_TYPE_SHARE double
 #define TW_TYPE_LENGTH double
+#define TW_TYPE_VOLUME double
 #define TW_TYPE_ANGLE double
 #define TW_TYPE_WATER_FLOW double
 #define TW_TYPE_AIR_FLOW double
+#define TW_TYPE_PRESSURE double
 #define TW_TYPE_AIR_PRESSURE double
 #define TW_TYPE_POWER double
 #define TW_TYPE_VOLTAGE double

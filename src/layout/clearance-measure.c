@@ -26,6 +26,7 @@ counts (TwSolidRole role)
   case TW_SOLID_PORT:
   case TW_SOLID_SHROUD:
   case TW_SOLID_FAN:
+  case TW_SOLID_HEADER_TANK:
   case TW_SOLID_HOSE:
     return TRUE;
   case TW_SOLID_BAFFLE:
@@ -255,6 +256,8 @@ measure_bay (Search *search, const Body *body)
       continue;
     pair = measure_walls (search->bay, solid, &wall);
     if (!pair.crosses && !tw_bay_contains (search->bay, middle_of (solid->convex))) {
+      if (solid->role == TW_SOLID_HEADER_TANK)
+        continue; /* it stands elsewhere */
       pair.is_outside = TRUE;
       pair.depth_mm = reaches_mm (&pair, solid, wall);
       pair.over_mm = -pair.depth_mm - pair.required_mm;

@@ -4,8 +4,9 @@
  *
  * True distances in space between the solids of the parts and each taken volume, and between them and the
  * boundary of the bay, which is the union of the free volumes. What is made and placed here counts: blocks
- * with their header plates, tanks, ports, shrouds, fans, hoses. Engine ports are the engine's own. Hoses
- * leave the bay, so its walls do not count for them; nor, where a hose is joined to an engine port, do the
+ * with their header plates, tanks, ports, shrouds, fans, header tanks, hoses. Engine ports are the engine's
+ * own. Hoses leave the bay, so its walls do not count for them, nor for a header tank that stands wholly
+ * outside; nor, where a hose is joined to an engine port, do the
  * pieces at that end count against a volume in which the port sits.
  *
  * In this version the free volumes must be drawn in one plane, whichever it is: slab by slab along its third
@@ -26,7 +27,7 @@ typedef enum {
 
 /* A part and what it must stay off. */
 typedef struct {
-  TwId part;           /* core, tank, port, shroud, fan or hose */
+  TwId part;           /* core, tank, port, shroud, fan, header tank or hose */
   TwSolidRole role;    /* of its nearest solid */
   TwId other;          /* the taken volume, or the free one whose wall is nearest */
   gboolean is_bay;     /* @other is free: a wall of the bay */

@@ -56,6 +56,7 @@ may_shade (const TwPlacement *placement, const TwPlacedSolid *solid, TwId core, 
   case TW_SOLID_PORT:
     return !g_hash_table_contains (hidden, solid->part.text);
   case TW_SOLID_HUB:
+  case TW_SOLID_HEADER_TANK:
   case TW_SOLID_HOSE:
     return TRUE;
   case TW_SOLID_TAKEN:

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "layout/heights.h"
 
+#include "layout/heights-private.h"
 #include "layout/tank-inside-private.h"
 
 #include <math.h>
@@ -11,6 +12,7 @@
 struct _TwHeights {
   GArray *chambers; /* of TwChamberHeight */
   GArray *ports;    /* of TwPortHeight */
+  GArray *tanks;    /* of TwTankHeight */
 };
 
 /* A chamber looked at along one direction: upright for what air does, downwards for what water does. */
@@ -251,6 +253,7 @@ tw_heights_find (const TwPlacement *placement, const TwPasses *passes, TwAttitud
     g_array_append_val (self->chambers, chamber);
   }
   collect_ports (self, placement, passes, up);
+  self->tanks = tw_heights_of_tanks (placement, up);
   return self;
 }
 
@@ -261,6 +264,7 @@ clear_heights (gpointer data)
 
   g_array_unref (self->chambers);
   g_array_unref (self->ports);
+  g_array_unref (self->tanks);
 }
 
 TwHeights *
@@ -297,4 +301,16 @@ const TwPortHeight *
 tw_heights_port (const TwHeights *self, guint nth)
 {
   return nth < self->ports->len ? &g_array_index (self->ports, TwPortHeight, nth) : NULL;
+}
+
+guint
+tw_heights_n_tanks (const TwHeights *self)
+{
+  return self->tanks->len;
+}
+
+const TwTankHeight *
+tw_heights_tank (const TwHeights *self, guint nth)
+{
+  return nth < self->tanks->len ? &g_array_index (self->tanks, TwTankHeight, nth) : NULL;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * heights.h - how high chambers and ports stand, and where air stays in or water is left
+ * heights.h - how high chambers, ports and header tanks stand, and where air stays in or water is left
  *
  * Heights are along the upright of an attitude, from the job's zero; standing level they are the job's y.
  * Folds of the tanks are taken as sharp. Air leaves a chamber through tubes that nowhere lead down, water
@@ -47,6 +47,17 @@ typedef struct {
   TwVec at;
 } TwPortHeight;
 
+/* Of one header tank, swirl pot or bottle; numbered as in the placement. */
+typedef struct {
+  TwId tank;
+  double highest_mm; /* inside: as high as its water can stand */
+  double lowest_mm;  /* inside */
+  double cold_mm;    /* where its water stands cold; NaN when that is not known. Leaning, the surface turns
+                      * about the middle of the level one: right as long as it meets neither top nor bottom
+                      * (of a level cylinder: as long as it leans along its axis) */
+  TwVec highest_at;  /* one such place, in the job frame */
+} TwTankHeight;
+
 typedef struct _TwHeights TwHeights; /* never changes once found; may be shared between threads */
 
 /**
@@ -68,6 +79,8 @@ guint tw_heights_n_chambers (const TwHeights *self);
 const TwChamberHeight *tw_heights_chamber (const TwHeights *self, guint nth);
 guint tw_heights_n_ports (const TwHeights *self);
 const TwPortHeight *tw_heights_port (const TwHeights *self, guint nth);
+guint tw_heights_n_tanks (const TwHeights *self);
+const TwTankHeight *tw_heights_tank (const TwHeights *self, guint nth);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwHeights, tw_heights_unref)
 

@@ -24,6 +24,8 @@ struct _TwPlacement {
   GArray *flaps;
   GArray *fans;
   GArray *volumes;
+  GArray *header_tanks;
+  GArray *openings;
   GArray *solids;
   GArray *unplaced;
 };
@@ -57,6 +59,11 @@ void tw_placement_add_round (TwPlacement *self,
                              TwVec to,
                              double diameter_mm);
 
+/* The area in a drawn outline and its hole (either may be empty). One that cannot be used gives an empty
+ * area, and leaves no trouble in @geos: it is said by the part being listed without a place. (transfer full)
+ */
+TwArea *tw_placement_outline_area (GPtrArray *outline, GPtrArray *hole, TwGeos *geos);
+
 /* The steps, in this order. */
 void tw_placement_place_cores (TwPlacement *self);
 void tw_placement_place_tanks (TwPlacement *self);
@@ -64,6 +71,8 @@ void tw_placement_place_baffles (TwPlacement *self);
 void tw_placement_place_ports (TwPlacement *self);
 void tw_placement_place_fans (TwPlacement *self); /* and shrouds with their flaps */
 void tw_placement_place_engine_ports (TwPlacement *self);
+void tw_placement_place_header_tanks (TwPlacement *self);
+void tw_placement_place_openings (TwPlacement *self, TwGeos *geos);
 void tw_placement_place_volumes (TwPlacement *self, TwGeos *geos);
 
 G_END_DECLS

@@ -21,14 +21,12 @@ outline_of (GPtrArray *list)
   return (TwOutline){ .corners = corners, .n_corners = list->len };
 }
 
-/* An outline that cannot be used gives an empty area, and leaves no trouble in @geos: it is said by the part
- * being listed without a place. */
-static TwArea *
-area_of (const TwVolume *volume, TwGeos *geos)
+TwArea *
+tw_placement_outline_area (GPtrArray *outline, GPtrArray *hole, TwGeos *geos)
 {
   gboolean was_well = tw_geos_trouble (geos) == NULL;
-  TwOutline rings[2] = { outline_of (volume->outline), outline_of (volume->hole) };
-  TwArea *area = tw_area_new_outline (geos, rings, volume->hole->len > 0 ? 2 : 1);
+  TwOutline rings[2] = { outline_of (outline), hole != NULL ? outline_of (hole) : (TwOutline){ 0 } };
+  TwArea *area = tw_area_new_outline (geos, rings, rings[1].n_corners > 0 ? 2 : 1);
 
   if (was_well && tw_area_is_empty (area))
     tw_geos_clear_trouble (geos);
@@ -68,7 +66,7 @@ place_volume (const TwVolume *volume, TwGeos *geos, TwPlacedVolume *placed)
     .plane = (TwPlane)MAX (volume->plane, TW_DRAWN_FRONT),
     .from_mm = MIN (volume->from_mm, volume->to_mm),
     .to_mm = MAX (volume->from_mm, volume->to_mm),
-    .outline = area_of (volume, geos),
+    .outline = tw_placement_outline_area (volume->outline, volume->hole, geos),
   };
   if (tw_area_is_empty (placed->outline)) {
     tw_area_unref (placed->outline);

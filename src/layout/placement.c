@@ -19,6 +19,14 @@ clear_volume (gpointer data)
   tw_area_unref (volume->outline);
 }
 
+static void
+clear_opening (gpointer data)
+{
+  TwPlacedOpening *opening = data;
+
+  tw_area_unref (opening->outline);
+}
+
 void
 tw_placement_add_solid (TwPlacement *self, TwId part, TwId core, TwSolidRole role, TwConvex *convex)
 {
@@ -82,6 +90,9 @@ tw_placement_new (const TwDrawing *drawing, TwGeos *geos)
   self->fans = g_array_new (FALSE, FALSE, sizeof (TwPlacedFan));
   self->volumes = g_array_new (FALSE, FALSE, sizeof (TwPlacedVolume));
   g_array_set_clear_func (self->volumes, clear_volume);
+  self->header_tanks = g_array_new (FALSE, FALSE, sizeof (TwPlacedHeaderTank));
+  self->openings = g_array_new (FALSE, FALSE, sizeof (TwPlacedOpening));
+  g_array_set_clear_func (self->openings, clear_opening);
   self->solids = g_array_new (FALSE, FALSE, sizeof (TwPlacedSolid));
   g_array_set_clear_func (self->solids, clear_solid);
   self->unplaced = g_array_new (FALSE, FALSE, sizeof (TwUnplaced));
@@ -92,6 +103,8 @@ tw_placement_new (const TwDrawing *drawing, TwGeos *geos)
   tw_placement_place_ports (self);
   tw_placement_place_fans (self);
   tw_placement_place_engine_ports (self);
+  tw_placement_place_header_tanks (self);
+  tw_placement_place_openings (self, geos);
   tw_placement_place_volumes (self, geos);
   return self;
 }
@@ -120,6 +133,8 @@ tw_placement_unref (TwPlacement *self)
   g_array_unref (self->flaps);
   g_array_unref (self->fans);
   g_array_unref (self->volumes);
+  g_array_unref (self->header_tanks);
+  g_array_unref (self->openings);
   g_array_unref (self->solids);
   g_array_unref (self->unplaced);
   g_hash_table_unref (self->places);
@@ -208,6 +223,18 @@ tw_placement_volumes (const TwPlacement *self, guint *n)
   return all_of (self->volumes, n);
 }
 
+const TwPlacedHeaderTank *
+tw_placement_header_tanks (const TwPlacement *self, guint *n)
+{
+  return all_of (self->header_tanks, n);
+}
+
+const TwPlacedOpening *
+tw_placement_openings (const TwPlacement *self, guint *n)
+{
+  return all_of (self->openings, n);
+}
+
 const TwPlacedSolid *
 tw_placement_solids (const TwPlacement *self, guint *n)
 {
@@ -266,6 +293,18 @@ const TwPlacedVolume *
 tw_placement_volume (const TwPlacement *self, TwId id)
 {
   return find (self, self->volumes, id);
+}
+
+const TwPlacedHeaderTank *
+tw_placement_header_tank (const TwPlacement *self, TwId id)
+{
+  return find (self, self->header_tanks, id);
+}
+
+const TwPlacedOpening *
+tw_placement_opening (const TwPlacement *self, TwId id)
+{
+  return find (self, self->openings, id);
 }
 
 TwPoint

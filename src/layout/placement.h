@@ -139,6 +139,31 @@ typedef struct {
   guint n_solids;
 } TwPlacedVolume;
 
+/* A header tank, swirl pot or bottle. Its own frame has its zero in the middle, v upright; with heading 0 it
+ * lies along x, y, z. */
+typedef struct {
+  TwId id;
+  int use;  /* TW_VESSEL_… */
+  int form; /* TW_VESSEL_BOX, TW_VESSEL_UPRIGHT (its axis is v), TW_VESSEL_LEVEL (u) */
+  TwFrame frame;
+  TwVec half;      /* half its outside sizes along u, v, w, mm; of a cylinder those of the box round it */
+  double wall_mm;  /* 0 when unknown */
+  TwVec ends[2];   /* of a cylinder: ends of its axis, job frame */
+  double round_mm; /* of a cylinder: outside diameter; else 0 */
+} TwPlacedHeaderTank;
+
+/* Where air comes in or goes out: flat, square to the third axis of its plane. It is no solid. */
+typedef struct {
+  TwId id;
+  gboolean is_exit;
+  TwPlane plane;   /* in which it is drawn */
+  double at_mm;    /* along the plane's third axis */
+  TwArea *outline; /* in the plane's coordinates; owned by the placement */
+  double area_mm2;
+  TwVec middle; /* the place inside that is farthest from its edges; job frame */
+  TwVec way;    /* direction in which the air goes, job frame */
+} TwPlacedOpening;
+
 typedef enum {
   TW_SOLID_BLOCK,  /* fins and tubes of a core; part is the core */
   TW_SOLID_HEADER, /* a header plate; part is the core */
@@ -151,12 +176,13 @@ typedef enum {
   TW_SOLID_HUB,   /* hub by depth, lies in its fan; for shadows, and only of fans that may be before a face */
   TW_SOLID_TAKEN, /* convex piece of a taken volume */
   TW_SOLID_FREE,  /* convex piece of a free volume */
-  TW_SOLID_HOSE,  /* never in a placement: piece of a hose run, made by layout/routes */
+  TW_SOLID_HEADER_TANK, /* header tank, swirl pot or bottle */
+  TW_SOLID_HOSE,        /* never in a placement: piece of a hose run, made by layout/routes */
 } TwSolidRole;
 
 typedef struct {
   TwId part;
-  TwId core; /* to which it is fixed; none for volumes, engine ports and hoses */
+  TwId core; /* to which it is fixed; none for volumes, engine ports, header tanks and hoses */
   TwSolidRole role;
   TwConvex *convex; /* owned by whoever made the list */
 } TwPlacedSolid;
@@ -194,9 +220,12 @@ const TwPlacedShroud *tw_placement_shrouds (const TwPlacement *self, guint *n);
 const TwPlacedFlap *tw_placement_flaps (const TwPlacement *self, guint *n);
 const TwPlacedFan *tw_placement_fans (const TwPlacement *self, guint *n);
 const TwPlacedVolume *tw_placement_volumes (const TwPlacement *self, guint *n);
+const TwPlacedHeaderTank *tw_placement_header_tanks (const TwPlacement *self, guint *n);
+/* Openings first, then exits. */
+const TwPlacedOpening *tw_placement_openings (const TwPlacement *self, guint *n);
 
-/* All solids: cores with what is fixed to them first, then engine ports, then volumes. Solids of one part
- * stand together, but for fans: hubs follow their fans. */
+/* All solids: cores with what is fixed to them first, then engine ports, header tanks and volumes. Solids of
+ * one part stand together, but for fans: hubs follow their fans. */
 const TwPlacedSolid *tw_placement_solids (const TwPlacement *self, guint *n);
 
 /* Parts that have no place, and shrouds with a flap that has none, with the reason. */
@@ -211,6 +240,8 @@ const TwPlacedEnginePort *tw_placement_engine_port (const TwPlacement *self, TwI
 const TwPlacedShroud *tw_placement_shroud (const TwPlacement *self, TwId id);
 const TwPlacedFan *tw_placement_fan (const TwPlacement *self, TwId id);
 const TwPlacedVolume *tw_placement_volume (const TwPlacement *self, TwId id);
+const TwPlacedHeaderTank *tw_placement_header_tank (const TwPlacement *self, TwId id);
+const TwPlacedOpening *tw_placement_opening (const TwPlacement *self, TwId id); /* or exit */
 
 /* Core coordinates of a place @along_mm the header (from the middle of the face), @out_mm off the header
  * plate's outside and @w_mm downstream of the face. */

@@ -91,13 +91,30 @@ add_on_face (List *list, const TwPlacedCore *core, guint u, guint v)
   add (list, v, core->frame.v);
 }
 
+/* One with an outline has no middle of its own: it is moved square to its plane. */
+static void
+add_opening (List *list, const TwPlacedOpening *opening, const TwPart *drawn)
+{
+  TwPoint zero = { 0.0, 0.0 };
+
+  if (((const TwOpening *)drawn)->outline->len == 0) {
+    add (list, TW_OPENING_across_mm, tw_plane_lift (opening->plane, (TwPoint){ 1.0, 0.0 }, 0.0));
+    add (list, TW_OPENING_up_mm, tw_plane_lift (opening->plane, (TwPoint){ 0.0, 1.0 }, 0.0));
+  }
+  add (list, TW_OPENING_at_mm, tw_plane_lift (opening->plane, zero, 1.0));
+}
+
+G_STATIC_ASSERT ((int)TW_OPENING_up_mm == (int)TW_EXIT_up_mm && (int)TW_OPENING_at_mm == (int)TW_EXIT_at_mm);
+
 guint
 tw_freedom_list (const TwPlacement *placement, TwId part, TwFreedom freedoms[TW_FREEDOM_MOST])
 {
   static const guint of_core[] = { TW_CORE_x_mm, TW_CORE_y_mm, TW_CORE_z_mm };
   static const guint of_engine[] = { TW_ENGINE_PORT_x_mm, TW_ENGINE_PORT_y_mm, TW_ENGINE_PORT_z_mm };
   List list = { tw_placement_drawing (placement), part, freedoms, 0 };
+  static const guint of_tank[] = { TW_HEADER_TANK_x_mm, TW_HEADER_TANK_y_mm, TW_HEADER_TANK_z_mm };
   const TwPart *drawn = tw_drawing_find (list.drawing, part);
+  const TwPlacedOpening *opening;
   const TwPlacedFan *fan;
   const TwPlacedShroud *shroud;
 
@@ -107,6 +124,10 @@ tw_freedom_list (const TwPlacement *placement, TwId part, TwFreedom freedoms[TW_
     add_job_axes (&list, of_core);
   else if (drawn->kind == TW_KIND_ENGINE_PORT)
     add_job_axes (&list, of_engine);
+  else if (drawn->kind == TW_KIND_HEADER_TANK)
+    add_job_axes (&list, of_tank);
+  else if ((opening = tw_placement_opening (placement, part)) != NULL)
+    add_opening (&list, opening, drawn);
   else if (drawn->kind == TW_KIND_BAFFLE)
     add_baffle (&list, placement);
   else if (drawn->kind == TW_KIND_PORT)

@@ -7,256 +7,11 @@
 #include "layout/coverage.h"
 #include "layout/frontal.h"
 #include "layout/routes.h"
-#include "support/make-job.h"
+#include "support/job-forms.h"
 
 /* With -m thorough many more: a job takes a tenth of a second, under address checks four times that. */
 #define N_JOBS (g_test_thorough () ? 150 : 40)
 #define N_RAY_JOBS 40
-#define SCALE 1.7
-
-/* ---- other forms of a job ---- */
-
-/* A job that says all that its drawing fills in, so that nothing more is assumed of its other forms. Elements
- * are copies, free to be changed. */
-static TwJob *
-settled (const TwJob *job, gboolean reversed)
-{
-  g_autoptr (TwCatalogue) catalogue = tw_catalogue_load (NULL);
-  g_autoptr (TwDrawing) drawing = tw_drawing_new (job, catalogue);
-  TwJob *made = tw_job_new ();
-
-  for (TwKind kind = TW_KIND_VOLUME; kind < TW_FIRST_ELEMENT; kind++) {
-    guint n = tw_drawing_count (drawing, kind);
-    const TwKindInfo *info = tw_kind_info (kind);
-
-    for (guint i = 0; i < n; i++) {
-      TwPart *part = tw_part_copy (tw_drawing_get (drawing, kind, reversed ? n - 1 - i : i));
-
-      for (guint k = 0; k < info->n_lists; k++) {
-        GPtrArray *list = tw_part_list (part, k);
-
-        for (guint e = 0; e < list->len; e++) {
-          TwPart *shared = list->pdata[e];
-
-          list->pdata[e] = tw_part_copy (shared);
-          tw_part_unref (shared);
-        }
-      }
-      tw_job_insert (made, part, -1);
-    }
-  }
-  return made;
-}
-
-/* Parts of a settled job are nobody else's yet. */
-static gpointer
-own (TwJob *job, TwKind kind, guint nth)
-{
-  return (gpointer)tw_job_get (job, kind, nth);
-}
-
-#define each(type, name, KIND)                                                                               \
-  for (guint i_##name = 0; i_##name < tw_job_count (job, KIND); i_##name++)                                  \
-    for (type *name = own (job, KIND, i_##name); name != NULL; name = NULL)
-
-static gboolean
-is_upright (const TwJob *job, TwId tank)
-{
-  const TwTank *found = (const TwTank *)tw_job_find (job, tank);
-
-  return ((const TwCore *)tw_job_find (job, found->core))->tubes == TW_TUBES_UPRIGHT;
-}
-
-static void
-swap (double *a, double *b, double sign)
-{
-  double kept = *a;
-
-  *a = sign * *b;
-  *b = sign * kept;
-}
-
-static void
-swap_choice (int *choice, int a, int b)
-{
-  if (*choice == a || *choice == b)
-    *choice = a + b - *choice;
-}
-
-static void
-mirror_outline (GPtrArray *list, gboolean across)
-{
-  for (guint i = 0; i < list->len; i++) {
-    TwOutlineCorner *corner = list->pdata[i];
-
-    if (across)
-      corner->across_mm = -corner->across_mm;
-    if (across)
-      corner->bow_mm = -corner->bow_mm;
-  }
-}
-
-static void
-mirror_tanks (TwJob *job)
-{
-  each (TwTank, tank, TW_KIND_TANK)
-  {
-    if (tank->side == TW_SIDE_LEFT || tank->side == TW_SIDE_RIGHT) {
-      swap_choice (&tank->side, TW_SIDE_LEFT, TW_SIDE_RIGHT);
-      continue;
-    }
-    swap (&tank->start_mm, &tank->end_mm, -1);
-    if (tank->back == TW_BACK_TAPERED)
-      swap (&tank->depth_mm, &tank->depth_end_mm, 1);
-  }
-  each (TwPort, port, TW_KIND_PORT)
-  {
-    swap_choice (&port->leaves, TW_LEAVES_LEFT, TW_LEAVES_RIGHT);
-    if (is_upright (job, port->tank)) {
-      port->along_mm = -port->along_mm;
-      swap_choice (&port->wall, TW_WALL_START, TW_WALL_END);
-    }
-  }
-}
-
-/* x to −x. */
-static void
-mirror (TwJob *job)
-{
-  each (TwCore, core, TW_KIND_CORE)
-  {
-    core->x_mm = -core->x_mm;
-    core->turn_deg = -core->turn_deg;
-    core->roll_deg = -core->roll_deg;
-    core->heading_deg = -core->heading_deg;
-  }
-  mirror_tanks (job);
-  each (TwFan, fan, TW_KIND_FAN) fan->u_mm = -fan->u_mm;
-  each (TwShroud, shroud, TW_KIND_SHROUD)
-  {
-    shroud->u_mm = -shroud->u_mm;
-    for (guint i = 0; i < shroud->flaps->len; i++) {
-      TwFlap *flap = shroud->flaps->pdata[i];
-
-      flap->u_mm = -flap->u_mm;
-    }
-  }
-  each (TwVolume, volume, TW_KIND_VOLUME)
-  {
-    mirror_outline (volume->outline, volume->plane != TW_DRAWN_SIDE);
-    mirror_outline (volume->hole, volume->plane != TW_DRAWN_SIDE);
-    if (volume->plane == TW_DRAWN_SIDE)
-      swap (&volume->from_mm, &volume->to_mm, -1);
-  }
-  each (TwEnginePort, port, TW_KIND_ENGINE_PORT)
-  {
-    port->x_mm = -port->x_mm;
-    swap_choice (&port->leaves, TW_LEAVES_AXIS_LEFT, TW_LEAVES_AXIS_RIGHT);
-  }
-  each (TwHose, hose, TW_KIND_HOSE)
-  {
-    for (guint i = 0; i < hose->vias->len; i++) {
-      TwVia *via = hose->vias->pdata[i];
-
-      via->x_mm = -via->x_mm;
-    }
-  }
-}
-
-/* A quarter turn about z, clockwise looking with the air: (x, y) to (y, −x). */
-static void
-roll_point (double *x_mm, double *y_mm)
-{
-  double kept_mm = *x_mm;
-
-  *x_mm = *y_mm;
-  *y_mm = -kept_mm;
-}
-
-static const int rolled_leaves[]
-    = { TW_LEAVES_AXIS_UP,    TW_LEAVES_AXIS_DOWN,     TW_LEAVES_AXIS_LEFT,
-        TW_LEAVES_AXIS_RIGHT, TW_LEAVES_AXIS_UPSTREAM, TW_LEAVES_AXIS_DOWNSTREAM };
-
-static void
-roll_outline (GPtrArray *list, int plane)
-{
-  for (guint i = 0; i < list->len; i++) {
-    TwOutlineCorner *corner = list->pdata[i];
-
-    /* Front (x, y) → Front (y, −x); Side (z, y) → Plan (y, z), turned over; Plan (x, z) → Side (z, −x) */
-    if (plane == TW_DRAWN_FRONT || plane == TW_DRAWN_PLAN)
-      roll_point (&corner->across_mm, &corner->up_mm);
-    else
-      swap (&corner->across_mm, &corner->up_mm, 1);
-    if (plane == TW_DRAWN_SIDE)
-      corner->bow_mm = -corner->bow_mm;
-  }
-}
-
-static void
-roll (TwJob *job)
-{
-  each (TwCore, core, TW_KIND_CORE)
-  {
-    roll_point (&core->x_mm, &core->y_mm);
-    core->roll_deg = (core->roll_deg > 90 ? core->roll_deg - 360 : core->roll_deg) + 90;
-  }
-  each (TwVolume, volume, TW_KIND_VOLUME)
-  {
-    roll_outline (volume->outline, volume->plane);
-    roll_outline (volume->hole, volume->plane);
-    if (volume->plane == TW_DRAWN_SIDE)
-      swap (&volume->from_mm, &volume->to_mm, -1);
-    swap_choice (&volume->plane, TW_DRAWN_SIDE, TW_DRAWN_PLAN);
-  }
-  each (TwPort, port, TW_KIND_PORT)
-  {
-    if (port->leaves > TW_LEAVES_SQUARE)
-      port->leaves = rolled_leaves[port->leaves - 1] + 1;
-  }
-  each (TwEnginePort, port, TW_KIND_ENGINE_PORT)
-  {
-    roll_point (&port->x_mm, &port->y_mm);
-    if (port->leaves >= 0)
-      port->leaves = rolled_leaves[port->leaves];
-  }
-  each (TwHose, hose, TW_KIND_HOSE)
-  {
-    for (guint i = 0; i < hose->vias->len; i++) {
-      TwVia *via = hose->vias->pdata[i];
-
-      roll_point (&via->x_mm, &via->y_mm);
-    }
-  }
-}
-
-static void
-rescale_part (TwPart *part)
-{
-  const TwKindInfo *info = tw_kind_info (part->kind);
-
-  for (guint i = 0; i < info->n_fields; i++)
-    if (info->fields[i].quantity == TW_QUANTITY_LENGTH && info->fields[i].store == TW_FIELD_NUMBER)
-      G_STRUCT_MEMBER (double, part, info->fields[i].offset) *= SCALE;
-  for (guint k = 0; k < info->n_lists; k++)
-    for (guint e = 0; e < tw_part_list (part, k)->len; e++)
-      rescale_part (tw_part_list (part, k)->pdata[e]);
-}
-
-static void
-rescale (TwJob *job)
-{
-  for (TwKind kind = TW_KIND_VOLUME; kind < TW_FIRST_ELEMENT; kind++)
-    for (guint i = 0; i < tw_job_count (job, kind); i++)
-      rescale_part (own (job, kind, i));
-}
-
-/* Headings do not go with a roll. */
-static void
-without_headings (TwJob *job)
-{
-  each (TwCore, core, TW_KIND_CORE) core->heading_deg = 0;
-}
 
 /* ---- comparing ---- */
 
@@ -392,9 +147,9 @@ typedef struct {
 } Form;
 
 static const Form forms[] = {
-  { "mirrored", mirror, FALSE, FALSE, 1 },
-  { "rolled", roll, FALSE, TRUE, 1 },
-  { "rescaled", rescale, FALSE, FALSE, SCALE },
+  { "mirrored", tw_form_mirror, FALSE, FALSE, 1 },
+  { "rolled", tw_form_roll, FALSE, TRUE, 1 },
+  { "rescaled", tw_form_rescale, FALSE, FALSE, TW_FORM_SCALE },
   { "reordered", NULL, TRUE, FALSE, 1 },
 };
 
@@ -405,13 +160,13 @@ test_form (gconstpointer data)
 
   for (guint32 seed = 0; seed < (guint32)N_JOBS; seed++) {
     g_autoptr (TwJob) random = tw_random_job (seed);
-    g_autoptr (TwJob) job = settled (random, FALSE);
-    g_autoptr (TwJob) other = settled (random, form->reversed);
+    g_autoptr (TwJob) job = tw_form_settled (random, FALSE);
+    g_autoptr (TwJob) other = tw_form_settled (random, form->reversed);
 
     g_test_message ("job %u", seed);
     if (form->without_headings) {
-      without_headings (job);
-      without_headings (other);
+      tw_form_without_headings (job);
+      tw_form_without_headings (other);
     }
     if (form->change != NULL)
       form->change (other);
@@ -525,14 +280,14 @@ clear_block (gpointer data)
 }
 
 static GArray *
-blocks_of (TwJob *job, gboolean *has_bay)
+blocks_of (const TwJob *job, gboolean *has_bay)
 {
   GArray *blocks = g_array_new (FALSE, FALSE, sizeof (Block));
 
   *has_bay = FALSE;
   g_array_set_clear_func (blocks, clear_block);
-  each (TwVolume, volume, TW_KIND_VOLUME)
-  {
+  for (guint i = 0; i < tw_job_count (job, TW_KIND_VOLUME); i++) {
+    const TwVolume *volume = (const TwVolume *)tw_job_get (job, TW_KIND_VOLUME, i);
     Block block = { volume, { ring_of (volume->outline), ring_of (volume->hole) } };
 
     *has_bay |= volume->use == TW_USE_FREE;
@@ -553,7 +308,7 @@ test_rays (void)
   for (guint32 seed = 1000; seed < 1000 + N_RAY_JOBS; seed++) {
     g_autoptr (TwJob) random = tw_random_job (seed);
     g_autoptr (TwJob) job = tw_job_new ();
-    g_autoptr (TwJob) all = settled (random, FALSE);
+    g_autoptr (TwJob) all = tw_form_settled (random, FALSE);
     g_autoptr (GArray) blocks = NULL;
     gboolean has_bay;
     const TwFaceShade *face;

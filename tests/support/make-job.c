@@ -287,6 +287,38 @@ part_with_field (const TwJob *job, const char *id, const char *field, guint *nth
   return part;
 }
 
+TwId
+tw_make_header_tank (TwJob *job, const double middle_mm[3], const double sizes_mm[3])
+{
+  TwHeaderTank *tank = (TwHeaderTank *)new_part (job, TW_KIND_HEADER_TANK);
+
+  tank->use = TW_VESSEL_HEADER;
+  tank->form = TW_VESSEL_BOX;
+  tank->x_mm = middle_mm[0];
+  tank->y_mm = middle_mm[1];
+  tank->z_mm = middle_mm[2];
+  tank->width_mm = sizes_mm[0];
+  tank->height_mm = sizes_mm[1];
+  tank->depth_mm = sizes_mm[2];
+  tank->wall_mm = 2;
+  tank->cold_share = 0.5;
+  return insert (job, tank);
+}
+
+TwId
+tw_make_opening (TwJob *job, TwKind kind, int plane, const double place_mm[3], const double sizes_mm[2])
+{
+  TwOpening *opening = (TwOpening *)new_part (job, kind);
+
+  opening->plane = plane;
+  opening->across_mm = place_mm[0];
+  opening->up_mm = place_mm[1];
+  opening->at_mm = place_mm[2];
+  opening->width_mm = sizes_mm[0];
+  opening->height_mm = sizes_mm[1];
+  return insert (job, opening);
+}
+
 void
 tw_make_set (TwJob *job, const char *part, const char *field, const char *text)
 {

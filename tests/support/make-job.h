@@ -70,6 +70,13 @@ TwId tw_make_engine_port (TwJob *job, int use, const double place_mm[3], int lea
 /* A hose of 28 mm bore and @radius_mm from port to port by @n via-points. */
 TwId tw_make_hose (TwJob *job, TwId from, TwId to, guint n, const double (*vias_mm)[3], double radius_mm);
 
+/* A box of a header tank with those sizes and a wall of 2 mm round that middle. */
+TwId tw_make_header_tank (TwJob *job, const double middle_mm[3], const double sizes_mm[3]);
+
+/* A rectangle that air comes in by, or goes out by with @kind TW_KIND_EXIT; @place_mm: its middle across and
+ * up in @plane (TW_DRAWN_FRONT …), and where it lies along the third axis. */
+TwId tw_make_opening (TwJob *job, TwKind kind, int plane, const double place_mm[3], const double sizes_mm[2]);
+
 /* Sets a field of a part by its name, as the command does; an empty text makes it unknown. A text that is
  * refused ends the test. */
 void tw_make_set (TwJob *job, const char *part, const char *field, const char *text);

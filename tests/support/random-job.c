@@ -122,6 +122,9 @@ tw_random_job (guint32 seed)
   add_several (&self, TW_KIND_FAN, 4);
   add_several (&self, TW_KIND_ENGINE_PORT, 3);
   add_several (&self, TW_KIND_HOSE, 3);
+  add_several (&self, TW_KIND_HEADER_TANK, 2);
+  add_several (&self, TW_KIND_OPENING, 2);
+  add_several (&self, TW_KIND_EXIT, 1);
   g_rand_free (self.rng);
   return self.job;
 }

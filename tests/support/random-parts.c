@@ -277,7 +277,7 @@ throw_hose (TwThrow *self, TwPart *part)
 
 /* A ring round a middle: box, circle, or a polygon whose edges may be bowed a little. */
 static void
-throw_ring (TwThrow *self, TwVolume *volume, GPtrArray *ring, const double middle_mm[2], double radius_mm)
+throw_ring (TwThrow *self, gpointer part, GPtrArray *ring, const double middle_mm[2], double radius_mm)
 {
   int n = tw_throw_chance (self, 0.3) ? 2 : tw_throw_int (self, 3, 9);
   double turned_rad = tw_throw_double (self, 0, 2 * G_PI);
@@ -287,7 +287,7 @@ throw_ring (TwThrow *self, TwVolume *volume, GPtrArray *ring, const double middl
     double jitter = n == 2 ? 0 : tw_throw_double (self, -0.1, 0.1);
     double angle_rad = turned_rad + 2 * G_PI * (i + jitter) / n;
     double r_mm = n == 2 ? radius_mm : radius_mm * tw_throw_double (self, 0.7, 1);
-    TwPart *corner = tw_throw_element (volume, ring, TW_KIND_CORNER);
+    TwPart *corner = tw_throw_element (part, ring, TW_KIND_CORNER);
 
     tw_throw_put (self, corner, TW_CORNER_across_mm, middle_mm[0] + r_mm * cos (angle_rad));
     tw_throw_put (self, corner, TW_CORNER_up_mm, middle_mm[1] + r_mm * sin (angle_rad));
@@ -320,6 +320,46 @@ throw_volume (TwThrow *self, TwPart *part)
 }
 
 static void
+throw_header_tank (TwThrow *self, TwPart *part)
+{
+  TwHeaderTank *tank = (TwHeaderTank *)part;
+
+  tank->use = tw_throw_int (self, -1, TW_VESSEL_CATCH);
+  tank->form = tw_throw_int (self, -1, TW_VESSEL_LEVEL);
+  tw_throw_put (self, part, TW_HEADER_TANK_x_mm, tw_throw_length (self, -600, 600));
+  tw_throw_put (self, part, TW_HEADER_TANK_y_mm, tw_throw_length (self, 100, 1400));
+  tw_throw_put (self, part, TW_HEADER_TANK_z_mm, tw_throw_length (self, -700, 400));
+  for (guint field = TW_HEADER_TANK_width_mm; field <= TW_HEADER_TANK_length_mm; field++)
+    tw_throw_maybe (self, part, field, RANGE (50, 300), 0.95);
+  tw_throw_maybe (self, part, TW_HEADER_TANK_wall_mm, RANGE (1, 3), 0.5);
+  tank->heading_deg = tw_throw_chance (self, 0.3) ? tw_throw_int (self, -180, 180) : (double)NAN;
+  tank->volume_l = tw_throw_chance (self, 0.3) ? tw_throw_double (self, 0.2, 8) : (double)NAN;
+  tank->cold_share = tw_throw_chance (self, 0.5) ? tw_throw_double (self, 0, 1) : (double)NAN;
+  tank->cap_kpa = tw_throw_chance (self, 0.5) ? tw_throw_double (self, 20, 150) : (double)NAN;
+}
+
+/* An exit has the fields of an opening. */
+static void
+throw_opening (TwThrow *self, TwPart *part)
+{
+  TwOpening *opening = (TwOpening *)part;
+  double middle_mm[2] = { tw_throw_length (self, -600, 600), tw_throw_length (self, 100, 900) };
+
+  opening->plane = tw_throw_int (self, -1, TW_DRAWN_PLAN);
+  opening->way = tw_throw_int (self, -1, TW_WAY_AGAINST);
+  opening->pressure = tw_throw_int (self, -1, TW_PRESSURE_UNDER_BODY);
+  tw_throw_maybe (self, part, TW_OPENING_at_mm, RANGE (-1200, 600), 0.9);
+  if (tw_throw_chance (self, 0.4)) {
+    throw_ring (self, part, opening->outline, middle_mm, tw_throw_length (self, 40, 300));
+    return;
+  }
+  tw_throw_put (self, part, TW_OPENING_across_mm, middle_mm[0]);
+  tw_throw_put (self, part, TW_OPENING_up_mm, middle_mm[1]);
+  tw_throw_maybe (self, part, TW_OPENING_width_mm, RANGE (40, 600), 0.97);
+  tw_throw_maybe (self, part, TW_OPENING_height_mm, RANGE (40, 300), 0.97);
+}
+
+static void
 throw_name (TwThrow *self, TwPart *part)
 {
   int field = tw_kind_field (part->kind, "name");
@@ -343,10 +383,17 @@ tw_throw_part (TwThrow *self, TwKind kind, TwId id)
                                                [TW_KIND_SHROUD] = TW_KIND_CORE,
                                                [TW_KIND_FAN] = TW_KIND_CORE };
   static void (*const throws[TW_FIRST_ELEMENT]) (TwThrow *, TwPart *)
-      = { [TW_KIND_VOLUME] = throw_volume, [TW_KIND_CORE] = throw_core,
-          [TW_KIND_TANK] = throw_tank,     [TW_KIND_BAFFLE] = throw_baffle,
-          [TW_KIND_PORT] = throw_port,     [TW_KIND_SHROUD] = throw_shroud,
-          [TW_KIND_FAN] = throw_fan,       [TW_KIND_ENGINE_PORT] = throw_engine_port };
+      = { [TW_KIND_VOLUME] = throw_volume,
+          [TW_KIND_CORE] = throw_core,
+          [TW_KIND_TANK] = throw_tank,
+          [TW_KIND_BAFFLE] = throw_baffle,
+          [TW_KIND_PORT] = throw_port,
+          [TW_KIND_SHROUD] = throw_shroud,
+          [TW_KIND_FAN] = throw_fan,
+          [TW_KIND_ENGINE_PORT] = throw_engine_port,
+          [TW_KIND_HEADER_TANK] = throw_header_tank,
+          [TW_KIND_OPENING] = throw_opening,
+          [TW_KIND_EXIT] = throw_opening };
   const TwPart *owner = of[kind] != 0 ? any (self, of[kind]) : NULL;
   g_autoptr (TwPart) part = tw_part_new (kind, id);
   int field = of[kind] != 0 ? tw_kind_field (kind, tw_kind_info (of[kind])->stem) : -1;
