@@ -106,7 +106,7 @@ tw_canvas_snap_text (TwCanvas *self)
   other = tw_id_is_none (snap->other) ? NULL : tw_job_find (tw_session_job (self->session), snap->other);
   if (snap->kind == TW_SNAP_GAP)
     return g_strdup (_ ("between two rows"));
-  if (snap->kind == TW_SNAP_LEVEL_WITH || snap->kind == TW_SNAP_TOUCHES)
+  if (tw_snap_names (snap->kind))
     return g_strdup_printf (_ (tw_snap_words (snap->kind)), other ? tw_part_words_name (other) : "");
 #pragma GCC diagnostic pop
   return g_strdup (_ (tw_snap_words (snap->kind)));

@@ -458,6 +458,6 @@ tw_session_view_axes (TwSession *self, TwStageView *axes)
   if (self->answer == NULL || (self->view == TW_VIEW_FACE && core == NULL))
     return FALSE;
   frame = tw_view_frame (tw_session_placement (self), self->view, core ? core->id : TW_ID_NONE);
-  *axes = (TwStageView){ frame.u, frame.v };
+  *axes = (TwStageView){ frame.u, frame.v, frame.origin };
   return TRUE;
 }

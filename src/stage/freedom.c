@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "stage/freedom.h"
 
-#include "job/change.h"
-
 #include <math.h>
 
 TwStageView
@@ -12,131 +10,53 @@ tw_stage_view_plane (TwPlane plane)
   TwVec right = tw_plane_lift (plane, (TwPoint){ 1.0, 0.0 }, 0.0);
   TwVec above = tw_plane_lift (plane, (TwPoint){ 0.0, 1.0 }, 0.0);
 
-  return (TwStageView){ tw_vec_subtract (right, origin), tw_vec_subtract (above, origin) };
+  return (TwStageView){ tw_vec_subtract (right, origin), tw_vec_subtract (above, origin), origin };
 }
 
 TwStageView
 tw_stage_view_face (const TwPlacedCore *core)
 {
-  return (TwStageView){ core->frame.u, core->frame.v };
+  return (TwStageView){ core->frame.u, core->frame.v, core->frame.origin };
 }
 
-typedef struct {
-  const TwDrawing *drawing;
-  TwId part;
-  TwFreedom *freedoms;
-  guint n;
-} List;
-
-/* Left out when neither the job nor anything behind it says where the part is. */
-static void
-add (List *list, guint field, TwVec along)
+TwPoint
+tw_stage_view_direction (const TwStageView *view, TwVec direction)
 {
-  const TwPart *part = tw_drawing_find (list->drawing, list->part);
-  const TwField *info = &tw_kind_info (part->kind)->fields[field];
-  double value_mm = G_STRUCT_MEMBER (double, part, info->offset);
-
-  if (!isfinite (value_mm))
-    return;
-  list->freedoms[list->n++] = (TwFreedom){ field, along, value_mm, info->low, info->high };
+  return (TwPoint){ tw_vec_dot (direction, view->across), tw_vec_dot (direction, view->up) };
 }
 
-static void
-add_job_axes (List *list, const guint fields[3])
+TwPoint
+tw_stage_view_place (const TwStageView *view, TwVec at)
 {
-  add (list, fields[0], tw_vec (1.0, 0.0, 0.0));
-  add (list, fields[1], tw_vec (0.0, 1.0, 0.0));
-  add (list, fields[2], tw_vec (0.0, 0.0, 1.0));
+  return tw_stage_view_direction (view, tw_vec_subtract (at, view->origin));
 }
 
-static void
-add_baffle (List *list, const TwPlacement *placement)
+TwVec
+tw_stage_view_depth (const TwStageView *view)
 {
-  const TwPlacedBaffle *baffle = tw_placement_baffle (placement, list->part);
-  const TwPlacedTank *tank = baffle ? tw_placement_tank (placement, baffle->tank) : NULL;
-  const TwPlacedCore *core = tank ? tw_placement_core (placement, tank->core) : NULL;
-
-  if (core == NULL)
-    return;
-  add (list, TW_BAFFLE_place_mm,
-       baffle->runs_along ? core->frame.w : tw_frame_turn_to_job (&core->frame, tank->side.along));
+  return tw_vec_cross (view->across, view->up);
 }
 
-static void
-add_port (List *list, const TwPlacement *placement)
+TwFreedoms
+tw_freedoms (void)
 {
-  const TwPlacedPort *port = tw_placement_port (placement, list->part);
-  const TwPlacedTank *tank = port ? tw_placement_tank (placement, port->tank) : NULL;
-  const TwPlacedCore *core = tank ? tw_placement_core (placement, tank->core) : NULL;
-  gboolean in_end, in_back;
-
-  if (core == NULL)
-    return;
-  in_end = port->wall == TW_WALL_START || port->wall == TW_WALL_END;
-  in_back = port->wall == TW_WALL_BACK;
-  if (!in_end)
-    add (list, TW_PORT_along_mm, tw_frame_turn_to_job (&core->frame, tank->side.along));
-  if (in_end || in_back)
-    add (list, TW_PORT_across_mm, core->frame.w);
-  if (!in_back)
-    add (list, TW_PORT_out_mm, tw_frame_turn_to_job (&core->frame, tank->side.out));
+  return (TwFreedoms){ .targets = g_array_new (FALSE, FALSE, sizeof (TwFreedomTarget)) };
 }
 
-static void
-add_on_face (List *list, const TwPlacedCore *core, guint u, guint v)
+void
+tw_freedoms_clear (TwFreedoms *self)
 {
-  if (core == NULL)
-    return;
-  add (list, u, core->frame.u);
-  add (list, v, core->frame.v);
+  g_clear_pointer (&self->targets, g_array_unref);
+  self->n = 0;
 }
 
-/* One with an outline has no middle of its own: it is moved square to its plane. */
-static void
-add_opening (List *list, const TwPlacedOpening *opening, const TwPart *drawn)
+const TwFreedomTarget *
+tw_freedoms_target (const TwFreedoms *self, guint freedom, guint nth)
 {
-  TwPoint zero = { 0.0, 0.0 };
+  const TwFreedom *one = &self->list[freedom];
 
-  if (((const TwOpening *)drawn)->outline->len == 0) {
-    add (list, TW_OPENING_across_mm, tw_plane_lift (opening->plane, (TwPoint){ 1.0, 0.0 }, 0.0));
-    add (list, TW_OPENING_up_mm, tw_plane_lift (opening->plane, (TwPoint){ 0.0, 1.0 }, 0.0));
-  }
-  add (list, TW_OPENING_at_mm, tw_plane_lift (opening->plane, zero, 1.0));
-}
-
-G_STATIC_ASSERT ((int)TW_OPENING_up_mm == (int)TW_EXIT_up_mm && (int)TW_OPENING_at_mm == (int)TW_EXIT_at_mm);
-
-guint
-tw_freedom_list (const TwPlacement *placement, TwId part, TwFreedom freedoms[TW_FREEDOM_MOST])
-{
-  static const guint of_core[] = { TW_CORE_x_mm, TW_CORE_y_mm, TW_CORE_z_mm };
-  static const guint of_engine[] = { TW_ENGINE_PORT_x_mm, TW_ENGINE_PORT_y_mm, TW_ENGINE_PORT_z_mm };
-  List list = { tw_placement_drawing (placement), part, freedoms, 0 };
-  static const guint of_tank[] = { TW_HEADER_TANK_x_mm, TW_HEADER_TANK_y_mm, TW_HEADER_TANK_z_mm };
-  const TwPart *drawn = tw_drawing_find (list.drawing, part);
-  const TwPlacedOpening *opening;
-  const TwPlacedFan *fan;
-  const TwPlacedShroud *shroud;
-
-  if (drawn == NULL)
-    return 0;
-  if (drawn->kind == TW_KIND_CORE)
-    add_job_axes (&list, of_core);
-  else if (drawn->kind == TW_KIND_ENGINE_PORT)
-    add_job_axes (&list, of_engine);
-  else if (drawn->kind == TW_KIND_HEADER_TANK)
-    add_job_axes (&list, of_tank);
-  else if ((opening = tw_placement_opening (placement, part)) != NULL)
-    add_opening (&list, opening, drawn);
-  else if (drawn->kind == TW_KIND_BAFFLE)
-    add_baffle (&list, placement);
-  else if (drawn->kind == TW_KIND_PORT)
-    add_port (&list, placement);
-  else if (drawn->kind == TW_KIND_FAN && (fan = tw_placement_fan (placement, part)) != NULL)
-    add_on_face (&list, tw_placement_core (placement, fan->core), TW_FAN_u_mm, TW_FAN_v_mm);
-  else if (drawn->kind == TW_KIND_SHROUD && (shroud = tw_placement_shroud (placement, part)) != NULL)
-    add_on_face (&list, tw_placement_core (placement, shroud->core), TW_SHROUD_u_mm, TW_SHROUD_v_mm);
-  return list.n;
+  g_return_val_if_fail (freedom < self->n && nth < one->n_targets, NULL);
+  return &g_array_index (self->targets, TwFreedomTarget, one->first_target + nth);
 }
 
 /* A symmetric matrix of two rows, all dimensionless. */
@@ -165,27 +85,29 @@ solve_square (Square m, TwPoint d, TwPoint *solution)
 }
 
 gboolean
-tw_freedom_solve (const TwFreedom *freedoms,
-                  guint n,
-                  const TwStageView *view,
-                  TwPoint drawn,
-                  double *amounts_mm)
+tw_freedoms_solve (const TwFreedoms *self,
+                   const TwStageView *view,
+                   const gboolean *held,
+                   TwPoint drawn,
+                   double *amounts_mm)
 {
-  double across[TW_FREEDOM_MOST], up[TW_FREEDOM_MOST];
+  TwPoint seen[TW_FREEDOM_MOST];
   Square m = { 0.0, 0.0, 0.0 };
   TwPoint solution;
 
-  g_return_val_if_fail (n <= TW_FREEDOM_MOST, FALSE);
-  for (guint i = 0; i < n; i++) {
-    across[i] = tw_vec_dot (freedoms[i].along, view->across);
-    up[i] = tw_vec_dot (freedoms[i].along, view->up);
-    m.xx += across[i] * across[i];
-    m.xy += across[i] * up[i];
-    m.yy += up[i] * up[i];
+  for (guint i = 0; i < TW_FREEDOM_MOST; i++)
+    amounts_mm[i] = 0.0;
+  for (guint i = 0; i < self->n; i++) {
+    seen[i] = tw_stage_view_direction (view, self->list[i].along);
+    if (held != NULL && held[i])
+      seen[i] = (TwPoint){ 0.0, 0.0 };
+    m.xx += seen[i].x_mm * seen[i].x_mm;
+    m.xy += seen[i].x_mm * seen[i].y_mm;
+    m.yy += seen[i].y_mm * seen[i].y_mm;
   }
   if (!solve_square (m, drawn, &solution))
     return FALSE;
-  for (guint i = 0; i < n; i++)
-    amounts_mm[i] = across[i] * solution.x_mm + up[i] * solution.y_mm;
+  for (guint i = 0; i < self->n; i++)
+    amounts_mm[i] = seen[i].x_mm * solution.x_mm + seen[i].y_mm * solution.y_mm;
   return TRUE;
 }

@@ -1,51 +1,117 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "stage/hand.h"
+#include "stage/hand-private.h"
 
 #include <math.h>
 
-#define NUDGE_MM 1.0
-#define NUDGE_INCH_MM (25.4 / 16.0)
-#define LEAST_MM 1e-9 /* less is no movement */
+static void
+clear_held (gpointer data)
+{
+  tw_grips_free (((TwHandHeld *)data)->grips);
+}
 
-struct _TwHand {
-  TwHandBench bench;
-  TwPlacement *placement; /* of the press, counted */
-  TwPasses *passes;       /* of the press, counted, or NULL */
-  TwStageView view;
-  TwId part;
-  TwPoint pressed;
-  char *label;
-
-  TwFreedom freedoms[TW_FREEDOM_MOST];
-  guint n_freedoms;
-  double set_mm[TW_FREEDOM_MOST]; /* what the job says of each now */
-  guint fields[TW_FREEDOM_MOST];  /* that were changed */
-  guint n_fields;
-  gboolean is_open; /* the history's step is */
-  TwSnap snap;
-};
+static void
+clear_base (gpointer data)
+{
+  tw_value_clear (&((TwHandBase *)data)->original);
+  tw_value_clear (&((TwHandBase *)data)->typed);
+}
 
 TwHand *
 tw_hand_new (void)
 {
-  return g_new0 (TwHand, 1);
+  TwHand *self = g_new0 (TwHand, 1);
+
+  self->held = g_array_new (FALSE, FALSE, sizeof (TwHandHeld));
+  g_array_set_clear_func (self->held, clear_held);
+  self->figures = g_array_new (FALSE, FALSE, sizeof (TwHandFigure));
+  self->bases = g_array_new (FALSE, FALSE, sizeof (TwHandBase));
+  g_array_set_clear_func (self->bases, clear_base);
+  self->shares = g_array_new (FALSE, FALSE, sizeof (TwHandShare));
+  self->fields = g_array_new (FALSE, FALSE, sizeof (guint));
+  self->snaps = g_array_new (FALSE, FALSE, sizeof (TwSnap));
+  self->moving = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  return self;
 }
 
 void
 tw_hand_free (TwHand *self)
 {
   tw_hand_cancel (self);
+  g_array_unref (self->held);
+  g_array_unref (self->figures);
+  g_array_unref (self->bases);
+  g_array_unref (self->shares);
+  g_array_unref (self->fields);
+  g_array_unref (self->snaps);
+  g_hash_table_unref (self->moving);
   g_free (self);
+}
+
+TwHandHeld *
+tw_hand_held (const TwHand *self, guint nth)
+{
+  return &g_array_index (self->held, TwHandHeld, nth);
 }
 
 gboolean
 tw_hand_can_move (const TwPlacement *placement, const TwStageView *view, TwId part)
 {
-  TwFreedom freedoms[TW_FREEDOM_MOST];
-  double amounts_mm[TW_FREEDOM_MOST];
-  guint n = tw_freedom_list (placement, part, freedoms);
+  g_autoptr (TwGrips) grips = tw_grips_new (placement, view, part);
 
-  return n > 0 && tw_freedom_solve (freedoms, n, view, (TwPoint){ 1.0, 1.0 }, amounts_mm);
+  return tw_grips_body (grips) != NULL;
+}
+
+/* Adds one grip to what is held, when it is there and its part is not held by another. */
+static void
+hold (TwHand *self, const TwGrip *grip)
+{
+  TwHandHeld held = { .grips = tw_grips_new (self->placement, &self->view, grip->part) };
+  int place = tw_grips_find (held.grips, grip);
+
+  if (place < 0 || !g_hash_table_add (self->moving, g_strdup (grip->part.text))) {
+    tw_grips_free (held.grips);
+    return;
+  }
+  held.grip = tw_grips_get (held.grips, (guint)place);
+  held.freedoms = tw_grips_freedoms (held.grips, (guint)place);
+  g_array_append_val (self->held, held);
+}
+
+static void
+let_go (TwHand *self)
+{
+  g_clear_pointer (&self->placement, tw_placement_unref);
+  g_clear_pointer (&self->passes, tw_passes_unref);
+  g_clear_pointer (&self->label, g_free);
+  g_clear_pointer (&self->refusal, g_free);
+  tw_hand_clear_figures (self);
+  g_array_set_size (self->held, 0);
+  g_array_set_size (self->snaps, 0);
+  g_hash_table_remove_all (self->moving);
+  self->is_open = FALSE;
+}
+
+gboolean
+tw_hand_take (TwHand *self, const TwHandBench *bench, const TwHandGrasp *grasp)
+{
+  g_return_val_if_fail (!tw_hand_is_holding (self), FALSE);
+
+  if (!tw_point_is_sane (grasp->at))
+    return FALSE;
+  self->bench = *bench;
+  self->view = *grasp->view;
+  self->pressed = grasp->at;
+  self->placement = tw_placement_ref (bench->placement);
+  self->passes = bench->passes ? tw_passes_ref ((TwPasses *)bench->passes) : NULL;
+  self->label = g_strdup (grasp->label);
+  for (guint i = 0; i < grasp->n_grips; i++)
+    hold (self, &grasp->grips[i]);
+  if (self->held->len == 0) {
+    let_go (self);
+    return FALSE;
+  }
+  tw_hand_list_figures (self);
+  return TRUE;
 }
 
 gboolean
@@ -56,150 +122,81 @@ tw_hand_press (TwHand *self,
                TwPoint at,
                const char *label)
 {
-  g_return_val_if_fail (!tw_hand_is_holding (self), FALSE);
+  TwGrip body = { .kind = TW_GRIP_BODY, .part = part, .element = TW_ID_NONE };
+  TwHandGrasp grasp = { view, &body, 1, at, label };
 
-  if (!tw_hand_can_move (bench->placement, view, part))
-    return FALSE;
-  *self = (TwHand){ .bench = *bench, .view = *view, .part = part, .pressed = at };
-  self->placement = tw_placement_ref ((TwPlacement *)bench->placement);
-  self->passes = bench->passes ? tw_passes_ref ((TwPasses *)bench->passes) : NULL;
-  self->label = g_strdup (label);
-  self->n_freedoms = tw_freedom_list (bench->placement, part, self->freedoms);
-  for (guint i = 0; i < self->n_freedoms; i++)
-    self->set_mm[i] = self->freedoms[i].value_mm;
-  return TRUE;
+  return tw_hand_take (self, bench, &grasp);
 }
 
-static gboolean
-shown_in_inches (const TwJob *job)
+/* What is seen of a grip's movement. */
+static TwPoint
+seen (const TwHand *self, const TwHandHeld *held, const double *amounts_mm)
 {
-  return tw_job_settings (job)->shown_in == TW_SHOWN_IN_INCH;
+  TwPoint sum = { 0.0, 0.0 };
+
+  for (guint i = 0; i < held->freedoms->n; i++) {
+    TwPoint way = tw_stage_view_direction (&self->view, held->freedoms->list[i].along);
+
+    sum.x_mm += amounts_mm[i] * way.x_mm;
+    sum.y_mm += amounts_mm[i] * way.y_mm;
+  }
+  return sum;
 }
 
-static int
-freedom_of (const TwHand *self, guint field)
-{
-  for (guint i = 0; i < self->n_freedoms; i++)
-    if (self->freedoms[i].field == field)
-      return (int)i;
-  return -1;
-}
-
-/* Two fans side by side: both figures at once, before each is looked at alone. */
-static gboolean
-snap_touching (TwHand *self, double *values_mm, double reach_mm)
-{
-  int u = freedom_of (self, TW_FAN_u_mm), v = freedom_of (self, TW_FAN_v_mm);
-  TwPoint centre;
-  TwId other;
-
-  if (tw_placement_fan (self->placement, self->part) == NULL || u < 0 || v < 0)
-    return FALSE;
-  centre = (TwPoint){ values_mm[u], values_mm[v] };
-  if (!tw_snap_touch (self->placement, self->part, &centre, reach_mm, &other))
-    return FALSE;
-  values_mm[u] = centre.x_mm;
-  values_mm[v] = centre.y_mm;
-  self->snap = (TwSnap){ TW_SNAP_TOUCHES, TW_FAN_u_mm, centre.x_mm, 0, other };
-  return TRUE;
-}
-
-/* Rounds or snaps the figures that the gesture moves; the others stay to the bit. */
 static void
-settle (TwHand *self, const double *amounts_mm, double *values_mm, const TwHandManner *manner)
+put_amounts (TwHandHeld *held, const double *amounts_mm)
 {
-  TwSnapBench bench = { self->placement, self->passes, shown_in_inches (self->bench.job) };
-  gboolean touching;
+  for (guint i = 0; i < held->freedoms->n; i++) {
+    const TwFreedom *freedom = &held->freedoms->list[i];
 
-  self->snap = (TwSnap){ .kind = TW_SNAP_NONE };
-  for (guint i = 0; i < self->n_freedoms; i++)
-    values_mm[i] = self->freedoms[i].value_mm + amounts_mm[i];
-  touching = !manner->no_snaps && snap_touching (self, values_mm, manner->reach_mm);
-  for (guint i = 0; i < self->n_freedoms; i++) {
-    const TwFreedom *freedom = &self->freedoms[i];
-    TwSnap snap;
-
-    if (fabs (amounts_mm[i]) < LEAST_MM) {
-      values_mm[i] = touching ? values_mm[i] : freedom->value_mm;
-    } else if (!touching && !manner->no_snaps
-               && tw_snap_find (&bench, self->part, freedom->field, values_mm[i], manner->reach_mm, &snap)) {
-      values_mm[i] = snap.value_mm;
-      self->snap = self->snap.kind == TW_SNAP_NONE || snap.kind < self->snap.kind ? snap : self->snap;
-    } else if (!touching && manner->step_mm > 0.0) {
-      values_mm[i] = round (values_mm[i] / manner->step_mm) * manner->step_mm;
-    }
-    values_mm[i] = CLAMP (values_mm[i], freedom->low_mm, freedom->high_mm);
+    if (!held->typed[i])
+      held->amounts_mm[i] = CLAMP (amounts_mm[i], freedom->low_mm, freedom->high_mm);
   }
 }
 
+/* The first grip goes to where it snaps; the others go by what it went, and by what was drawn where it cannot
+ * follow. */
 static void
-mark_field (TwHand *self, guint field)
+move_all (TwHand *self, TwPoint drawn, const TwHandManner *manner)
 {
-  for (guint i = 0; i < self->n_fields; i++)
-    if (self->fields[i] == field)
-      return;
-  self->fields[self->n_fields++] = field;
-}
+  for (guint i = 0; i < self->held->len; i++) {
+    TwHandHeld *held = tw_hand_held (self, i);
+    double amounts_mm[TW_FREEDOM_MOST];
+    TwPoint before, after;
 
-/* Binary steps of an inch or a millimetre do not stay on the grid of decimals: 0.1 + 0.2. What is written to
- * the file is the figure to a nanometre. */
-static double
-clean_mm (double value_mm)
-{
-  double cleaned_mm = round (value_mm * 1e6) / 1e6;
-
-  return cleaned_mm == 0.0 ? 0.0 : cleaned_mm;
-}
-
-static gboolean
-apply (TwHand *self, const double *values_mm)
-{
-  TwChange *group = tw_change_group (self->label);
-
-  for (guint i = 0; i < self->n_freedoms; i++) {
-    double value_mm = fabs (values_mm[i] - self->freedoms[i].value_mm) < LEAST_MM ? self->freedoms[i].value_mm
-                                                                                  : clean_mm (values_mm[i]);
-    TwValue value = tw_value_number (value_mm);
-
-    if (value_mm == self->set_mm[i]) {
-      tw_value_clear (&value);
+    if (!tw_freedoms_solve (held->freedoms, &self->view, held->typed, drawn, amounts_mm))
       continue;
-    }
-    self->set_mm[i] = value_mm;
-    mark_field (self, self->freedoms[i].field);
-    tw_change_group_add (group, tw_change_set (self->part, TW_ID_NONE, self->freedoms[i].field, &value));
+    before = seen (self, held, amounts_mm);
+    if (i == 0)
+      tw_hand_settle (self, amounts_mm, manner);
+    put_amounts (held, amounts_mm);
+    after = seen (self, held, amounts_mm);
+    if (i == 0)
+      drawn = (TwPoint){ drawn.x_mm + after.x_mm - before.x_mm, drawn.y_mm + after.y_mm - before.y_mm };
   }
-  if (tw_change_group_size (group) == 0) {
-    tw_change_free (group);
-    return FALSE;
-  }
-  if (!self->is_open)
-    tw_history_open (self->bench.history, self->label);
-  self->is_open = TRUE;
-  return tw_history_do (self->bench.history, group, NULL);
 }
 
 gboolean
 tw_hand_move (TwHand *self, TwPoint at, const TwHandManner *manner)
 {
-  TwPoint drawn = { at.x_mm - self->pressed.x_mm, at.y_mm - self->pressed.y_mm };
-  double amounts_mm[TW_FREEDOM_MOST], values_mm[TW_FREEDOM_MOST];
+  gboolean moved;
 
   g_return_val_if_fail (tw_hand_is_holding (self), FALSE);
-  if (!tw_freedom_solve (self->freedoms, self->n_freedoms, &self->view, drawn, amounts_mm))
+  if (!tw_point_is_sane (at))
     return FALSE;
-  settle (self, amounts_mm, values_mm, manner);
-  return apply (self, values_mm);
-}
-
-static void
-let_go (TwHand *self)
-{
-  tw_placement_unref (self->placement);
-  if (self->passes != NULL)
-    tw_passes_unref (self->passes);
-  g_free (self->label);
-  *self = (TwHand){ .part = TW_ID_NONE };
+  for (guint i = 0; i < self->held->len; i++)
+    memcpy (tw_hand_held (self, i)->before_mm, tw_hand_held (self, i)->amounts_mm,
+            sizeof (double[TW_FREEDOM_MOST]));
+  g_array_set_size (self->snaps, 0);
+  move_all (self, (TwPoint){ at.x_mm - self->pressed.x_mm, at.y_mm - self->pressed.y_mm }, manner);
+  moved = tw_hand_apply (self);
+  if (self->refusal != NULL) {
+    for (guint i = 0; i < self->held->len; i++)
+      memcpy (tw_hand_held (self, i)->amounts_mm, tw_hand_held (self, i)->before_mm,
+              sizeof (double[TW_FREEDOM_MOST]));
+    g_array_set_size (self->snaps, 0);
+  }
+  return moved;
 }
 
 void
@@ -231,38 +228,46 @@ tw_hand_is_holding (const TwHand *self)
 TwId
 tw_hand_part (const TwHand *self)
 {
-  return self->part;
+  return self->held->len > 0 ? tw_hand_held (self, 0)->grip->part : TW_ID_NONE;
 }
 
-const TwSnap *
-tw_hand_snap (const TwHand *self)
+const TwGrip *
+tw_hand_grip (const TwHand *self, guint nth)
 {
-  return &self->snap;
+  return nth < self->held->len ? tw_hand_held (self, nth)->grip : NULL;
+}
+
+const TwHandFigure *
+tw_hand_figures (const TwHand *self, guint *n)
+{
+  *n = self->figures->len;
+  return (const TwHandFigure *)self->figures->data;
 }
 
 const guint *
 tw_hand_fields (const TwHand *self, guint *n)
 {
-  *n = self->n_fields;
-  return self->fields;
+  *n = self->fields->len;
+  return (const guint *)self->fields->data;
 }
 
-gboolean
-tw_hand_nudge (const TwHandBench *bench,
-               const TwStageView *view,
-               TwId part,
-               const TwHandNudge *nudge,
-               const char *label)
+const TwSnap *
+tw_hand_snaps (const TwHand *self, guint *n)
 {
-  g_autoptr (TwHand) hand = tw_hand_new ();
-  double step_mm = (nudge->inches ? NUDGE_INCH_MM : NUDGE_MM) * (nudge->ten ? 10.0 : 1.0);
-  TwPoint to = { nudge->right * step_mm, nudge->up * step_mm };
-  TwHandManner manner = { .no_snaps = TRUE };
-  gboolean moved;
+  *n = self->snaps->len;
+  return (const TwSnap *)self->snaps->data;
+}
 
-  if (!tw_hand_press (hand, bench, view, part, (TwPoint){ 0.0, 0.0 }, label))
-    return FALSE;
-  moved = tw_hand_move (hand, to, &manner);
-  tw_hand_release (hand);
-  return moved;
+const TwSnap *
+tw_hand_snap (const TwHand *self)
+{
+  static const TwSnap none = { .kind = TW_SNAP_NONE };
+
+  return self->snaps->len > 0 ? &g_array_index (self->snaps, TwSnap, 0) : &none;
+}
+
+const char *
+tw_hand_refusal (const TwHand *self)
+{
+  return self->refusal;
 }

@@ -42,6 +42,19 @@ const TwPickShape *tw_pick_find (const TwPick *self, TwId part);
  */
 TwId tw_pick_at (const TwPick *self, TwPoint at, double reach_mm);
 
+/* All parts that tw_pick_at() could mean there, the one that it means first: for picking the next one with a
+ * repeated click. (transfer full) (element-type TwId) */
+GArray *tw_pick_all (const TwPick *self, TwPoint at, double reach_mm) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The one that follows @before among those, round and round; the first when @before is not among them.
+ * TW_ID_NONE when nothing is there. */
+TwId tw_pick_next (const TwPick *self, TwPoint at, double reach_mm, TwId before);
+
+/* Parts that lie wholly in @box, or with @touched those of which it holds anything at all, in the order in
+ * which they are first drawn. Rooms of the bay only when they lie wholly in it. (transfer full) (element-type
+ * TwId) */
+GArray *tw_pick_in (const TwPick *self, TwBox box, gboolean touched) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * tw_pick_outline:
  * @nth: which of them, 0 first

@@ -201,7 +201,7 @@ test_cannot_move (void)
   g_assert_true (tw_id_from_text ("baffle-1", &baffle));
   g_assert_true (tw_id_from_text ("tank-1", &tank));
   g_assert_false (tw_hand_press (hand, &bench.bench, &plan, baffle, (TwPoint){ 0, 0 }, NULL));
-  g_assert_false (tw_hand_press (hand, &bench.bench, &front, tank, (TwPoint){ 0, 0 }, NULL));
+  g_assert_true (tw_hand_can_move (bench.placement, &front, tank));
   g_assert_false (tw_hand_press (hand, &bench.bench, &front, TW_ID_NONE, (TwPoint){ 0, 0 }, NULL));
   g_assert_false (tw_hand_is_holding (hand));
   tear_down (&bench);
