@@ -21,24 +21,24 @@ tw_grip_side_words (guint nth)
 }
 
 static TwVec
-side_place (const TwPlacedCore *core, const TwBox *box, guint nth, double w_mm)
+side_place (const TwFrame *frame, const TwBox *box, guint nth, double w_mm)
 {
   double u_mm = (box->x0_mm + box->x1_mm) / 2.0 + sides[nth][0] * (box->x1_mm - box->x0_mm) / 2.0;
   double v_mm = (box->y0_mm + box->y1_mm) / 2.0 + sides[nth][1] * (box->y1_mm - box->y0_mm) / 2.0;
 
-  return tw_frame_to_job (&core->frame, tw_vec (u_mm, v_mm, w_mm));
+  return tw_frame_to_job (frame, tw_vec (u_mm, v_mm, w_mm));
 }
 
 static void
-begin_side (TwGripMaker *self, const TwPlacedCore *core, const TwBox *box, guint nth, double w_mm)
+begin_side (TwGripMaker *self, const TwFrame *frame, const TwBox *box, guint nth, double w_mm)
 {
   tw_grip_begin (self, nth < TW_GRIP_BOTTOM_LEFT ? TW_GRIP_EDGE : TW_GRIP_CORNER, nth,
-                 side_place (core, box, nth, w_mm), tw_grip_side_words (nth));
+                 side_place (frame, box, nth, w_mm), tw_grip_side_words (nth));
 }
 
 void
 tw_grip_sides (TwGripMaker *self,
-               const TwPlacedCore *core,
+               const TwFrame *frame,
                const TwPart *element,
                const TwGripBox *fields,
                const TwBox *box,
@@ -47,15 +47,15 @@ tw_grip_sides (TwGripMaker *self,
   for (guint nth = 0; nth < G_N_ELEMENTS (sides); nth++) {
     int across = sides[nth][0], up = sides[nth][1];
 
-    begin_side (self, core, box, nth, w_mm);
+    begin_side (self, frame, box, nth, w_mm);
     tw_grip_of (self, element);
     if (across != 0) {
-      tw_grip_go (self, tw_vec_scale (core->frame.u, across));
+      tw_grip_go (self, tw_vec_scale (frame->u, across));
       tw_grip_change_of (self, element, fields->width, 1.0);
       tw_grip_change_of (self, element, fields->u, across / 2.0);
     }
     if (up != 0) {
-      tw_grip_go (self, tw_vec_scale (core->frame.v, up));
+      tw_grip_go (self, tw_vec_scale (frame->v, up));
       tw_grip_change_of (self, element, fields->height, 1.0);
       tw_grip_change_of (self, element, fields->v, up / 2.0);
     }
@@ -105,7 +105,7 @@ tw_grip_list_core (TwGripMaker *self)
   tw_grip_go_axes (self, NULL, axes);
   tw_grip_end (self);
   for (guint nth = 0; nth < G_N_ELEMENTS (sides); nth++) {
-    begin_side (self, core, &core->face, nth, 0.0);
+    begin_side (self, &core->frame, &core->face, nth, 0.0);
     if (sides[nth][0] != 0)
       go_face (self, tw_vec_scale (core->frame.u, sides[nth][0]), TW_CORE_face_width_mm);
     if (sides[nth][1] != 0)
@@ -151,7 +151,7 @@ list_flaps (TwGripMaker *self, const TwPlacedShroud *shroud, const TwPlacedCore 
     tw_grip_of (self, element);
     go_on_face (self, core, element, TW_FLAP_u_mm, TW_FLAP_v_mm);
     tw_grip_end (self);
-    tw_grip_sides (self, core, element, &fields, &flaps[i].opening, shroud->fans_w_mm);
+    tw_grip_sides (self, &core->frame, element, &fields, &flaps[i].opening, shroud->fans_w_mm);
   }
 }
 
@@ -171,7 +171,7 @@ tw_grip_list_shroud (TwGripMaker *self)
   tw_grip_begin (self, TW_GRIP_BODY, 0, tw_frame_to_job (&core->frame, at), N_ ("shroud"));
   go_on_face (self, core, NULL, TW_SHROUD_u_mm, TW_SHROUD_v_mm);
   tw_grip_end (self);
-  tw_grip_sides (self, core, NULL, &fields, &shroud->mouth, shroud->mouth_w_mm);
+  tw_grip_sides (self, &core->frame, NULL, &fields, &shroud->mouth, shroud->mouth_w_mm);
 
   at.z = shroud->fans_w_mm;
   tw_grip_begin (self, TW_GRIP_EDGE, TW_GRIP_OTHER, tw_frame_to_job (&core->frame, at), N_ ("plenum depth"));
@@ -192,7 +192,7 @@ list_diameter (TwGripMaker *self, const TwPlacedFan *fan, const TwPlacedCore *co
                 fan->centre.x_mm + across_mm / 2.0, fan->centre.y_mm + across_mm / 2.0 };
   TwVec way = tw_vec (sides[nth][0], sides[nth][1], 0.0);
 
-  tw_grip_begin (self, TW_GRIP_EDGE, nth, side_place (core, &box, nth, fan->mounting_w_mm),
+  tw_grip_begin (self, TW_GRIP_EDGE, nth, side_place (&core->frame, &box, nth, fan->mounting_w_mm),
                  is_ring ? N_ ("ring diameter") : N_ ("swept diameter"));
   tw_grip_go (self, tw_frame_turn_to_job (&core->frame, way));
   tw_grip_change (self, is_ring ? TW_FAN_ring_mm : TW_FAN_swept_mm, 2.0);

@@ -51,9 +51,9 @@ typedef struct {
   guint u, v, width, height;
 } TwGripBox;
 
-/* Four sides and four corners of @box in (u, v) of @core at @w_mm; @element or NULL, as above. */
+/* Four sides and four corners of @box in (u, v) of @frame at @w_mm; @element or NULL, as above. */
 void tw_grip_sides (TwGripMaker *self,
-                    const TwPlacedCore *core,
+                    const TwFrame *frame,
                     const TwPart *element,
                     const TwGripBox *fields,
                     const TwBox *box,
@@ -61,6 +61,26 @@ void tw_grip_sides (TwGripMaker *self,
 
 /* Names of sides and corners by TW_GRIP_LEFT …, N_()-marked. */
 const char *tw_grip_side_words (guint nth);
+
+/* A plane in which outlines are drawn, with its directions in the job. */
+typedef struct {
+  TwPlane plane;
+  TwVec across;
+  TwVec up;
+  TwVec third;
+  double middle_mm; /* along the third axis: where handles stand */
+} TwGripPlane;
+
+TwGripPlane tw_grip_plane (TwPlane plane, double middle_mm);
+/* Whether the view shows it square on. */
+gboolean tw_grip_plane_is_seen (const TwGripMaker *self, const TwGripPlane *plane);
+
+/* Middle of the box round the corners of a ring, in its plane. */
+TwPoint tw_grip_ring_middle (GPtrArray *ring);
+/* The newest freedom changes this field of all corners of a ring. */
+void tw_grip_change_ring (TwGripMaker *self, GPtrArray *ring, guint field);
+/* Corners and edges of a ring, or four radii of a circle; @first: number of the first radius. */
+void tw_grip_ring (TwGripMaker *self, const TwGripPlane *plane, GPtrArray *ring, guint first);
 
 /* One for each kind of part; called only for parts of that kind. */
 void tw_grip_list_core (TwGripMaker *self);
@@ -72,5 +92,7 @@ void tw_grip_list_fan (TwGripMaker *self);
 void tw_grip_list_engine_port (TwGripMaker *self);
 void tw_grip_list_hose (TwGripMaker *self);
 void tw_grip_list_volume (TwGripMaker *self);
+void tw_grip_list_header_tank (TwGripMaker *self);
+void tw_grip_list_opening (TwGripMaker *self); /* and exits */
 
 G_END_DECLS

@@ -21,6 +21,9 @@ static void (*const list_of_kind[TW_N_KINDS]) (TwGripMaker *) = {
   [TW_KIND_ENGINE_PORT] = tw_grip_list_engine_port,
   [TW_KIND_HOSE] = tw_grip_list_hose,
   [TW_KIND_VOLUME] = tw_grip_list_volume,
+  [TW_KIND_HEADER_TANK] = tw_grip_list_header_tank,
+  [TW_KIND_OPENING] = tw_grip_list_opening,
+  [TW_KIND_EXIT] = tw_grip_list_opening,
 };
 
 /* --- making one ----------------------------------------------------------------------------------------- */

@@ -289,8 +289,8 @@ find_body (Held *held, const TwPart *part)
 static gboolean
 lives_in_job (TwKind kind)
 {
-  return kind == TW_KIND_CORE || kind == TW_KIND_ENGINE_PORT || kind == TW_KIND_HOSE
-         || kind == TW_KIND_VOLUME;
+  return kind == TW_KIND_CORE || kind == TW_KIND_ENGINE_PORT || kind == TW_KIND_HOSE || kind == TW_KIND_VOLUME
+         || kind == TW_KIND_HEADER_TANK || kind == TW_KIND_OPENING || kind == TW_KIND_EXIT;
 }
 
 void
