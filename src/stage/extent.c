@@ -33,10 +33,26 @@ hose_of (const TwPlacement *placement, TwId part)
   return drawn != NULL && drawn->kind == TW_KIND_HOSE ? (const TwHose *)drawn : NULL;
 }
 
+/* Openings and exits are flat and no solids: the corners of the box round their outline. */
+static gboolean
+opening_corners (const TwPlacement *placement, TwId part, TwVec corners[2])
+{
+  const TwPlacedOpening *opening = tw_placement_opening (placement, part);
+  TwBox box;
+
+  if (opening == NULL)
+    return FALSE;
+  box = tw_area_bounds (opening->outline);
+  corners[0] = tw_plane_lift (opening->plane, (TwPoint){ box.x0_mm, box.y0_mm }, opening->at_mm);
+  corners[1] = tw_plane_lift (opening->plane, (TwPoint){ box.x1_mm, box.y1_mm }, opening->at_mm);
+  return TRUE;
+}
+
 gboolean
 tw_extent_along (const TwPlacement *placement, TwId part, TwVec direction, double range_mm[2])
 {
   const TwHose *hose = hose_of (placement, part);
+  TwVec corners[2];
   guint n;
   const TwPlacedSolid *solids = tw_placement_solids (placement, &n);
 
@@ -49,6 +65,10 @@ tw_extent_along (const TwPlacement *placement, TwId part, TwVec direction, doubl
     const TwVia *via = TW_ELEMENT (hose->vias, TwVia, i);
 
     add_point (tw_vec (via->x_mm, via->y_mm, via->z_mm), direction, range_mm);
+  }
+  if (opening_corners (placement, part, corners)) {
+    add_point (corners[0], direction, range_mm);
+    add_point (corners[1], direction, range_mm);
   }
   return range_mm[0] <= range_mm[1];
 }
@@ -67,6 +87,7 @@ tw_extent_box (const TwPlacement *placement, TwId part)
 {
   const TwHose *hose = hose_of (placement, part);
   TwSolidBox box = TW_SOLID_BOX_EMPTY;
+  TwVec corners[2];
   guint n;
   const TwPlacedSolid *solids = tw_placement_solids (placement, &n);
 
@@ -79,6 +100,8 @@ tw_extent_box (const TwPlacement *placement, TwId part)
 
     box = tw_solid_box_add (box, (TwSolidBox){ at, at });
   }
+  if (opening_corners (placement, part, corners))
+    box = tw_solid_box_add (box, (TwSolidBox){ corners[0], corners[1] });
   return box;
 }
 

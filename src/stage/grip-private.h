@@ -71,6 +71,7 @@ typedef struct {
   double middle_mm; /* along the third axis: where handles stand */
 } TwGripPlane;
 
+/* With handles at @middle_mm along the third axis. */
 TwGripPlane tw_grip_plane (TwPlane plane, double middle_mm);
 /* Whether the view shows it square on. */
 gboolean tw_grip_plane_is_seen (const TwGripMaker *self, const TwGripPlane *plane);
