@@ -9,6 +9,10 @@
 /* Room that a cap needs to be turned and lifted. Common practice, no source. */
 #define CAP_ROOM_MM 40.0
 
+/* What is nearer than this to the clearance keeps it: distances in space are good to far less, and a part put
+ * exactly at the clearance is not too near. */
+#define ROUNDING_MM 1e-6
+
 /* What a pair of part and volume can be found as. */
 enum { CROSSES, CROSSES_PEOPLE, CROSSES_SERVICE, TOO_NEAR, OUT_OF_BAY, NEAR_BAY, CAP_LOW };
 
@@ -42,11 +46,12 @@ is_wanted (const TwFinder *finder, const TwClearancePair *pair)
   case CROSSES_SERVICE:
     return !pair->is_bay && pair->crosses && kind_of (finder, pair) == TW_TAKEN_SERVICE;
   case TOO_NEAR:
-    return !pair->is_bay && !pair->crosses && pair->over_mm < 0 && kind_of (finder, pair) != TW_TAKEN_SERVICE;
+    return !pair->is_bay && !pair->crosses && pair->over_mm < -ROUNDING_MM
+           && kind_of (finder, pair) != TW_TAKEN_SERVICE;
   case OUT_OF_BAY:
     return pair->is_bay && out;
   case NEAR_BAY:
-    return pair->is_bay && !out && pair->over_mm < 0;
+    return pair->is_bay && !out && pair->over_mm < -ROUNDING_MM;
   case CAP_LOW:
     return pair->is_bay && !out && pair->distance_mm < CAP_ROOM_MM && is_filler (finder, pair->part);
   }
