@@ -31,6 +31,9 @@ def expect(condition, what):
         raise AssertionError(what)
 
 
+BAY = ['--width', '920', '--height', '430', '--depth', '700']
+
+
 @case
 def help_everywhere():
     for words in (['--help'], ['-h'], *([verb, '--help'] for verb in
@@ -43,7 +46,9 @@ def help_everywhere():
 def wrong_calls_end_with_2_and_say_where_help_is():
     for words in ([], ['dance'], ['show'], ['show', TAIL, TAIL], ['show', '--no-such-option', TAIL], ['set', TAIL],
                   ['check'], ['findings'], ['new', 'more'], ['new', '--width', '900'], ['show', '-p', 'nothing', TAIL],
-                  ['new', '--tubes', 'slanted', '--width', '1', '--height', '1', '--depth', '1']):
+                  ['new', '--tubes', 'slanted', *BAY], ['new', '--air-from', 'below', *BAY],
+                  ['new', '--of', 'cake', '--brake', '60', *BAY], ['new', '--share', '60 %', *BAY],
+                  ['new', '--heat', '42', '--brake', '70', *BAY]):
         status, out, err = call(*words)
         expect(status == 2 and out == '' and '--help' in err, f'{words}: {status} {out!r} {err!r}')
 
@@ -125,6 +130,36 @@ def new_makes_a_job_that_shows_no_stop():
         expect(status == 0, err)
         status, found, err = call('findings', '-', text=out)
         expect(status in (0, 10) and err == '', f'{words}: {status} {found} {err}')
+
+
+@case
+def new_keeps_the_five_answers():
+    status, out, err = call('new', *BAY, '--brake', '70', '--share', '60 %', '--ambient', '90 F', '--coolant', 'eg-50',
+                            '--air-from', 'rear', '--name', 'Tail', '--explain')
+    job = json.loads(out)
+    expect(status == 0 and 'Two passes' not in err and 'One pass' in err, err)
+    expect(job['name'] == 'Tail' and job['heat_kw'] == 42 and job['nose_heading_deg'] == 180, out)
+    duty = job['duty_cases'][0]
+    expect(abs(duty['ambient_c'] - (90 - 32) / 1.8) < 1e-9 and duty['brake_kw'] == 70 and duty['water_share'] == 0.6, out)
+    expect(duty['water_share_of'] == 'brake' and job['loop']['coolant'] == 'eg-50', out)
+
+
+@case
+def new_says_which_answer_cannot_be_taken():
+    for words, said in ((['--width', '920', '--height', '430', '--depth', '100'], 'bay depth: found 100.0'),
+                        ([*BAY, '--coolant', 'beer'], 'coolant: found'), ([*BAY, '--ambient', '99'], 'ambient: expected'),
+                        ([*BAY, '--kind', 'huge'], 'kind of core: found'), ([*BAY, '--heat', 'much'], '--heat:'),
+                        (['--width', '20 3/0', '--height', '1', '--depth', '1'], '--width:')):
+        status, out, err = call('new', *words)
+        plain = err.replace('\u2009', ' ')
+        expect(status == 1 and out == '' and said in plain, f'{words}: {status} {err}')
+
+
+@case
+def new_lists_what_there_is():
+    for option, word in (('--kinds', 'single-row-fine'), ('--coolants', 'eg-50')):
+        status, out, err = call('new', option)
+        expect(status == 0 and word in out and err == '', f'{option}: {out} {err}')
 
 
 @case
