@@ -116,7 +116,7 @@ typedef struct {
   double value; /* in the unit of the quantity */
   TwQuantity quantity;
   double low, high; /* in the unit of the quantity */
-  gboolean must; /* be said */
+  gboolean must;    /* be said */
 } Range;
 
 static void
