@@ -58,7 +58,7 @@ drive_window (AdwApplication *application, int width, int height)
 }
 
 void
-drive_pointer_to (GtkWidget *widget, double x, double y)
+drive_pointer_send (GtkWidget *widget, double x, double y)
 {
   GtkNative *native = gtk_widget_get_native (widget);
   GdkSurface *surface = gtk_native_get_surface (native);
@@ -73,7 +73,13 @@ drive_pointer_to (GtkWidget *widget, double x, double y)
                          &root_y, &child);
   XTestFakeMotionEvent (display (), -1, root_x, root_y, CurrentTime);
   XFlush (display ());
-  drive_frame (GTK_WIDGET (native));
+}
+
+void
+drive_pointer_to (GtkWidget *widget, double x, double y)
+{
+  drive_pointer_send (widget, x, y);
+  drive_frame (GTK_WIDGET (gtk_widget_get_native (widget)));
 }
 
 void

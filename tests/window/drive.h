@@ -34,7 +34,9 @@ void drive_frame (GtkWidget *widget);
 /* The window that the program opens by itself, at another size, drawn and active. */
 TwWindow *drive_window (AdwApplication *application, int width, int height);
 
-/* To a place of @widget. */
+/* To a place of @widget, without waiting for what it does. */
+void drive_pointer_send (GtkWidget *widget, double x, double y);
+/* The same, and a frame drawn. */
 void drive_pointer_to (GtkWidget *widget, double x, double y);
 void drive_press (void);
 void drive_release (void);
