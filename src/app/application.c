@@ -14,6 +14,7 @@ typedef struct {
 static const Shortcut shortcuts[] = {
   { "app.new-window", { "<Ctrl>n" } },
   { "app.quit", { "<Ctrl>q" } },
+  { "win.new-layout", { "<Ctrl><Shift>n" } },
   { "win.open", { "<Ctrl>o" } },
   { "win.save", { "<Ctrl>s" } },
   { "win.save-as", { "<Ctrl><Shift>s" } },

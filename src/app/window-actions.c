@@ -25,6 +25,12 @@ open_file_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+new_layout_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_window_ask_new_layout (WINDOW (data));
+}
+
+static void
 new_empty_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   tw_window_take_new (WINDOW (data), tw_job_new ());
@@ -136,6 +142,7 @@ static const GActionEntry entries[] = {
   { "open", open_cb },
   { "open-sample", open_sample_cb, "s" },
   { "open-file", open_file_cb, "s" },
+  { "new-layout", new_layout_cb },
   { "new-empty", new_empty_cb },
   { "save", save_cb },
   { "save-as", save_as_cb },

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/dialogs.h"
+#include "app/new-layout.h"
 #include "app/window-private.h"
 
 #include "job/read.h"
+#include "propose/first-layout.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -45,7 +47,32 @@ tw_window_open_path (TwWindow *self, const char *path, gboolean as_copy)
 void
 tw_window_take_new (TwWindow *self, TwJob *job)
 {
-  tw_session_take_job (window_for_job (self)->session, job, NULL);
+  TwSession *session = window_for_job (self)->session;
+  TwJob *empty = tw_job_new ();
+  TwChange *made;
+  g_autoptr (TwJob) kept = job;
+  g_autoptr (GError) error = NULL;
+
+  if (tw_job_extra (job) != NULL)
+    tw_job_set_extra (empty, cJSON_Duplicate (tw_job_extra (job), TRUE));
+  made = tw_first_layout_change (job, _ ("New Layout"));
+  tw_session_take_job (session, empty, NULL);
+  if (tw_change_group_size (made) == 0)
+    tw_change_free (made);
+  else if (!tw_session_do (session, made, &error))
+    tw_dialog_trouble (GTK_WINDOW (self), _ ("The layout was not made"), error->message);
+}
+
+static void
+layout_made_cb (TwJob *job, gpointer data)
+{
+  tw_window_take_new (data, job);
+}
+
+void
+tw_window_ask_new_layout (TwWindow *self)
+{
+  tw_new_layout_ask (GTK_WINDOW (self), layout_made_cb, g_object_ref (self), g_object_unref);
 }
 
 static void

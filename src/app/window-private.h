@@ -46,8 +46,11 @@ void tw_window_update_actions (TwWindow *self);
 
 /* window-files.c: what `win.open`, `win.save`, `win.save-as` and `win.reopen` do. */
 void tw_window_ask_open (TwWindow *self);
-/* Shows @job (transfer full), which is in no file yet, in this window when it has none, else in another. */
+/* Shows @job (transfer full), which is in no file yet, in this window when it has none, else in another: an
+ * empty job and one change, which can be undone and asks to be saved. */
 void tw_window_take_new (TwWindow *self, TwJob *job);
+/* Asks for the answers of a first layout and takes what comes of them. */
+void tw_window_ask_new_layout (TwWindow *self);
 void tw_window_save (TwWindow *self);
 void tw_window_save_as (TwWindow *self);
 void tw_window_reopen (TwWindow *self);

@@ -11,6 +11,7 @@
 
 #include "base/units.h"
 #include "job/catalogue.h"
+#include "job/change.h"
 #include "job/job.h"
 
 G_BEGIN_DECLS
@@ -103,6 +104,10 @@ TwFirstLayout *tw_first_layout_make (const TwFirstLayoutWish *wish,
                                      const TwCatalogue *catalogue,
                                      char decimal) G_GNUC_WARN_UNUSED_RESULT;
 void tw_first_layout_free (TwFirstLayout *self);
+
+/* All that @job says, as one change (transfer full) over an empty job; undo calls it @label. Its unknown
+ * members are not in it. */
+TwChange *tw_first_layout_change (const TwJob *job, const char *label) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What an answer is called, N_()-marked: `bay width`. (transfer none) */
 const char *tw_first_answer_name (TwFirstAnswer answer);

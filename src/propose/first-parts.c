@@ -300,3 +300,35 @@ tw_first_plan_build (const TwFirstPlan *self)
   add_duty (&build);
   return build.job;
 }
+
+/* --- as one change -------------------------------------------------------------------------------------- */
+
+static void
+add_said (TwChange *group, const TwPart *settings)
+{
+  const TwKindInfo *info = tw_kind_info (TW_KIND_SETTINGS);
+  g_autoptr (TwJob) empty = tw_job_new ();
+
+  for (guint i = 0; i < info->n_fields; i++) {
+    TwValue value = tw_part_get (settings, i);
+    TwChange *set = tw_change_set (settings->id, TW_ID_NONE, i, &value);
+
+    if (tw_change_is_noop (set, empty))
+      tw_change_free (set);
+    else
+      tw_change_group_add (group, set);
+  }
+}
+
+/* Kinds stand in the order in which they refer to each other. */
+TwChange *
+tw_first_layout_change (const TwJob *job, const char *label)
+{
+  TwChange *group = tw_change_group (label);
+
+  add_said (group, (const TwPart *)tw_job_settings (job));
+  for (TwKind kind = 0; kind < TW_FIRST_ELEMENT; kind++)
+    for (guint i = 0; kind != TW_KIND_SETTINGS && i < tw_job_count (job, kind); i++)
+      tw_change_group_add (group, tw_change_add (tw_part_copy (tw_job_get (job, kind, i)), -1));
+  return group;
+}

@@ -404,6 +404,27 @@ test_assumed (void)
   }
 }
 
+/* As one change over an empty job it gives the same job, and undone the empty one. */
+static void
+test_one_change (void)
+{
+  TwFirstLayoutWish wish = wish_of (920, 430, 700);
+  g_autoptr (TwFirstLayout) made = NULL;
+  g_autoptr (TwJob) job = tw_job_new (), empty = tw_job_new ();
+  g_autoptr (TwChange) change = NULL, inverse = NULL, again = NULL;
+  g_autoptr (GError) error = NULL;
+
+  wish.name = "Tail";
+  wish.air_from = TW_FIRST_AIR_REAR;
+  made = tw_first_layout_make (&wish, entries, '.');
+  change = tw_first_layout_change (made->job, "New");
+  g_assert_true (tw_change_apply (change, job, &inverse, &error));
+  g_assert_no_error (error);
+  g_assert_true (tw_job_equal (job, made->job));
+  g_assert_true (tw_change_apply (inverse, job, &again, &error));
+  g_assert_true (tw_job_equal (job, empty));
+}
+
 static void
 add_cases (const char *room, gconstpointer cases, guint n, gsize size, GTestDataFunc test)
 {
@@ -431,6 +452,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/propose/first-layout/reads-back", test_reads_back);
   g_test_add_func ("/propose/first-layout/headings", test_headings);
   g_test_add_func ("/propose/first-layout/assumed", test_assumed);
+  g_test_add_func ("/propose/first-layout/one-change", test_one_change);
   status = g_test_run ();
   tw_catalogue_free (entries);
   return status;

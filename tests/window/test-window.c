@@ -366,7 +366,7 @@ test_start_page (void)
 
   g_assert_false (tw_session_has_job (session ()));
   drive_picture (GTK_WIDGET (window), "start");
-  row = drive_find (GTK_WIDGET (window), ADW_TYPE_ACTION_ROW, NULL);
+  row = drive_find (GTK_WIDGET (window), GTK_TYPE_FLOW_BOX_CHILD, NULL);
   g_assert_nonnull (row);
   drive_click (row);
   DRIVE_UNTIL (tw_session_has_job (session ()));
