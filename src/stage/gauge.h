@@ -3,7 +3,7 @@
  * gauge.h - distances from what is held or chosen to its neighbours
  *
  * For the canvas: ask after each movement with the placement of the job as it is now and draw each as a small
- * dimension with its figure. At most one to the left, right, above and below, none of no length.
+ * dimension with its figure. At most four, none of no length.
  */
 #pragma once
 
@@ -26,10 +26,12 @@ typedef struct {
  * @element: of @part that is held (corner, via-point, flap), or none
  * @gauges: (out) (array length=TW_GAUGE_MOST)
  *
- * A baffle: to the ends of its header plate, or to the nearest tube on either side within it; a port: to its
- * neighbours on its wall or the tank's ends; a fan: to other rings, the mouth's or the face's edges; a
- * shroud: to the face's edges; a core, engine port, via-point: to the nearest edges of volumes; a corner: the
- * lengths of its two edges. Always in the same order for the same job.
+ * A baffle: to the ends of its header plate from its middle, and to the nearest tube on either side from its
+ * faces; one along the tank: to the tank's walls. A port: to the nearest port of its wall or the tank's end
+ * on either side, and to the walls across. A fan: ring to ring, else to the edges of mouth or face. A shroud:
+ * to the face's edges; a flap: to the mouth's. A tank: to the ends of the header plate and the next tank, and
+ * to what is near. All else: to the nearest edges of volumes that stand in its way, straight in the view. A
+ * corner: the lengths of its two edges. Always in the same order for the same job.
  *
  * Returns: how many
  */
