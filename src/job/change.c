@@ -102,19 +102,26 @@ add_removals (const TwJob *job, TwId part, TwChange *group, GHashTable *seen)
 }
 
 TwChange *
-tw_change_remove_whole (const TwJob *job, TwId part)
+tw_change_remove_several (const TwJob *job, const TwId *parts, guint n, const char *label)
 {
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  TwChange *group = tw_change_group (label);
+
+  for (guint i = 0; i < n; i++)
+    add_removals (job, parts[i], group, seen);
+  return group;
+}
+
+TwChange *
+tw_change_remove_whole (const TwJob *job, TwId part)
+{
   const TwPart *removed = tw_job_find (job, part);
   g_autofree char *label = NULL;
-  TwChange *group;
 
   g_return_val_if_fail (removed != NULL, NULL);
   /* Translators: a step that can be undone; the name of a part */
   label = g_strdup_printf (_ ("Removal of %s"), tw_part_name (removed));
-  group = tw_change_group (label);
-  add_removals (job, part, group, seen);
-  return group;
+  return tw_change_remove_several (job, &part, 1, label);
 }
 
 void

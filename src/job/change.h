@@ -86,6 +86,10 @@ TwChange *tw_change_remove (TwId part, TwId element) G_GNUC_WARN_UNUSED_RESULT;
  * hoses). */
 TwChange *tw_change_remove_whole (const TwJob *job, TwId part) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same for several parts at once, each of which is there; what belongs to two of them goes once. */
+TwChange *tw_change_remove_several (const TwJob *job, const TwId *parts, guint n, const char *label)
+    G_GNUC_WARN_UNUSED_RESULT;
+
 /* To place @nth of its list. */
 TwChange *tw_change_reorder (TwId part, TwId element, guint nth) G_GNUC_WARN_UNUSED_RESULT;
 

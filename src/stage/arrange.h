@@ -32,7 +32,8 @@ typedef enum {
 } TwAlign;
 
 typedef enum {
-  TW_MIRROR_CORE, /* about the plane through the middle of the face along v and w: u changes its sign */
+  TW_MIRROR_CORE, /* about the upright plane along z through the middle of the core of the set, or of the
+                     first */
   TW_MIRROR_JOB,  /* about the job's x = 0 */
   TW_MIRROR_SET,  /* about the upright plane through the middle of the set's box along x */
 } TwMirrorAbout;
@@ -53,15 +54,15 @@ TwChange *tw_arrange_space (const TwArrangeSet *set, gboolean upwards, gboolean 
 /**
  * tw_arrange_mirror:
  *
- * Left becomes right. What is mirrored: a volume's outline or its range along x; an engine port's x and the
- * way it points; a hose's via-points; a core's x, heading, roll and turn (about the job or the set); fans,
- * shrouds with their flaps by u. Of a core with level tubes a tank goes to the other header side with its
- * baffles and ports, and a port alone goes to the tank on the other side of its core (refused when there is
- * none or there are several); of one with upright tubes tank, baffle and port are turned end for end (along
- * the header), walls start and end exchanged. Ports that point left or right are turned about. With a core
- * that is not in the set its parts are mirrored about its own middle, whatever @about says. Mirrored twice
- * everything is as before; figures that the job does not say stay unsaid where the mirrored figure is the
- * same.
+ * Left becomes right. What is mirrored: a volume's or opening's outline, or its place along x and its way; an
+ * engine port's x and the way it points; a header tank's x and heading; a hose's via-points; a core's x,
+ * turn, roll and heading, its tubes and all that is fixed to it. Fans and shrouds with their flaps by u. Of a
+ * core with level tubes a tank goes to the other header side with its baffles and ports, and a port or baffle
+ * alone to the tank on the other side of its core (refused when there is not just one); of one with upright
+ * tubes tank, baffle and port are turned end for end along the header. Ports that point left or right are
+ * turned about. Of a core that is not in the set its parts are mirrored about its own middle, whatever @about
+ * says. Mirrored twice everything is as before; what the job does not say stays unsaid where the mirrored
+ * figure is the same, and what was typed is kept with the other sign where it is about x = 0.
  */
 TwChange *
 tw_arrange_mirror (const TwArrangeSet *set, TwMirrorAbout about, GError **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -72,8 +73,8 @@ tw_arrange_mirror (const TwArrangeSet *set, TwMirrorAbout about, GError **error)
  * @made: (out) (element-type TwId) (transfer full): ids of the copies of @set's parts, in their order
  *
  * Copies with what belongs to them: a core with tanks, baffles, ports, shrouds and fans; a tank with baffles
- * and ports; hoses of the set, and those between two copied ports, only when both their ends are copied. New
- * ids, names with the next number: `Inlet 2`.
+ * and ports; and the hoses whose ends are both copied. A hose of the set that would not be is refused. New
+ * ids; names get the next number that is free: `Inlet 2`. Ids are taken even when the change is not done.
  */
 TwChange *tw_arrange_duplicate (const TwArrangeSet *set, TwPoint offset, GArray **made, GError **error)
     G_GNUC_WARN_UNUSED_RESULT;

@@ -111,3 +111,27 @@ tw_freedoms_solve (const TwFreedoms *self,
     amounts_mm[i] = seen[i].x_mm * solution.x_mm + seen[i].y_mm * solution.y_mm;
   return TRUE;
 }
+
+double
+tw_freedom_clean_mm (double value_mm)
+{
+  double cleaned_mm = round (value_mm * 1e6) / 1e6;
+
+  return cleaned_mm == 0.0 ? 0.0 : cleaned_mm;
+}
+
+void
+tw_freedoms_change (const TwFreedoms *self, TwId part, const double *amounts_mm, TwChange *group)
+{
+  for (guint i = 0; i < self->n; i++) {
+    if (fabs (amounts_mm[i]) < 1e-9)
+      continue;
+    for (guint k = 0; k < self->list[i].n_targets; k++) {
+      const TwFreedomTarget *target = tw_freedoms_target (self, i, k);
+      TwValue value
+          = tw_value_number (tw_freedom_clean_mm (target->value_mm + target->factor * amounts_mm[i]));
+
+      tw_change_group_add (group, tw_change_set (part, target->element, target->field, &value));
+    }
+  }
+}

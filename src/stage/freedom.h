@@ -9,6 +9,7 @@
  */
 #pragma once
 
+#include "job/change.h"
 #include "layout/placement.h"
 
 G_BEGIN_DECLS
@@ -81,5 +82,13 @@ gboolean tw_freedoms_solve (const TwFreedoms *self,
                             const gboolean *held,
                             TwPoint drawn,
                             double *amounts_mm);
+
+/* Adds to @group the sets by which @part's freedoms go by @amounts_mm: figures to a nanometre. Figures that
+ * do not change are left out. */
+void tw_freedoms_change (const TwFreedoms *self, TwId part, const double *amounts_mm, TwChange *group);
+
+/* What is written of a figure that was moved: binary steps of an inch or a millimetre do not stay on the grid
+ * of decimals (0.1 + 0.2), so it is rounded to a nanometre; never -0. */
+double tw_freedom_clean_mm (double value_mm);
 
 G_END_DECLS

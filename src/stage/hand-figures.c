@@ -107,16 +107,6 @@ base_at (const TwHand *self, guint nth)
   return &g_array_index (self->bases, TwHandBase, nth);
 }
 
-/* Binary steps of an inch or a millimetre do not stay on the grid of decimals: 0.1 + 0.2. What is written to
- * the file is the figure to a nanometre. */
-static double
-clean_mm (double value_mm)
-{
-  double cleaned_mm = round (value_mm * 1e6) / 1e6;
-
-  return cleaned_mm == 0.0 ? 0.0 : cleaned_mm;
-}
-
 static void
 want_figures (TwHand *self)
 {
@@ -136,7 +126,7 @@ want_figures (TwHand *self)
     else if (fabs (base->wanted_mm - base->base_mm) < TW_HAND_LAST_MM)
       base->wanted_mm = base->base_mm;
     else
-      base->wanted_mm = clean_mm (base->wanted_mm);
+      base->wanted_mm = tw_freedom_clean_mm (base->wanted_mm);
   }
 }
 
