@@ -2,7 +2,9 @@
 #include "answer/answer.h"
 #include "base/error.h"
 #include "cli/verbs.h"
+#include "draw/picture.h"
 #include "draw/views.h"
+#include "job/change.h"
 #include "job/read.h"
 #include "job/write.h"
 #include "sheets/letters.h"
@@ -15,11 +17,16 @@
 #define PAGE_WIDTH_MM 270.0
 #define EDGE_MM 12.0
 
+/* That of a card is drawn as in the window: pixels of 1/96 inch, so many across. */
+#define CARD_WIDTH_PX 292.0
+#define PIXEL_MM (25.4 / 96)
+
 static const char *const views[TW_N_VIEWS] = { "face", "front", "side", "plan" };
 
 typedef struct {
   TwView view;
   TwId core;
+  const char *card; /* NULL: a view */
   int width_px;
   gboolean dark;
 } Wish;
@@ -81,6 +88,29 @@ lay_out (const TwAnswer *answer,
   return TRUE;
 }
 
+/* The picture of a card on a page of its size. FALSE when there is nothing to be seen. */
+static gboolean
+lay_out_card (const TwAnswer *answer,
+              const Wish *wish,
+              const TwUnitStyle *style,
+              TwLetters *letters,
+              TwInk *ink,
+              TwPage *page)
+{
+  TwLook look = tw_look_screen (wish->dark ? TW_LOOK_DARK : TW_LOOK_LIGHT, FALSE);
+  TwMeasure measure = tw_letters_measure (letters);
+  const TwPictureManner manner = { CARD_WIDTH_PX, &look, &measure, style, translate };
+  g_autoptr (TwInk) drawn = tw_picture_draw (wish->card, answer, &manner);
+
+  if (drawn == NULL)
+    return FALSE;
+  tw_ink_append_scaled (ink, drawn, PIXEL_MM, (TwPoint){ 0, 0 });
+  page->width_mm = CARD_WIDTH_PX * PIXEL_MM;
+  page->height_mm = TW_PICTURE_HEIGHT_PX * PIXEL_MM;
+  page->ink = tw_ink_finish (ink);
+  return TRUE;
+}
+
 static TwCliStatus
 write_picture (const TwPage *page, const Wish *wish, const char *output)
 {
@@ -110,6 +140,8 @@ look_of (const Wish *wish)
   TwLook look = tw_look_paper (FALSE),
          screen = tw_look_screen (wish->dark ? TW_LOOK_DARK : TW_LOOK_LIGHT, FALSE);
 
+  if (wish->card != NULL)
+    return tw_look_scaled (&screen, PIXEL_MM);
   for (guint i = 0; i < TW_INK_N_TINTS; i++)
     look.colours[i] = screen.colours[i];
   look.halo = screen.halo;
@@ -124,13 +156,18 @@ make (const TwJob *job, const TwCatalogue *catalogue, const Wish *wish, const ch
   TwMeasure measure = tw_letters_measure (letters);
   TwLook look = look_of (wish);
   g_autoptr (TwInk) ink = tw_ink_new ();
-  TwPage page;
+  TwUnitStyle style = tw_job_unit_style (job);
+  TwPage page = { .look = &look };
 
   if (!tw_id_is_none (wish->core) && tw_placement_core (tw_answer_placement (answer), wish->core) == NULL) {
     g_printerr (_ ("there is no core \"%s\" that has a place\n"), wish->core.text);
     return TW_CLI_FAILED;
   }
-  if (!lay_out (answer, wish, &look, &measure, ink, &page)) {
+  if (wish->card != NULL && !lay_out_card (answer, wish, &style, letters, ink, &page)) {
+    g_printerr (_ ("the drawing has nothing of what this card would show\n"));
+    return TW_CLI_FAILED;
+  }
+  if (wish->card == NULL && !lay_out (answer, wish, &look, &measure, ink, &page)) {
     g_printerr (_ ("there is nothing to be seen in this view\n"));
     return TW_CLI_FAILED;
   }
@@ -150,6 +187,10 @@ find_wish (Wish *wish, const char *view, const char *core)
   }
   if (core != NULL && !tw_id_from_text (core, &wish->core))
     return tw_cli_usage ("picture", _ ("--core is the id of a core.")) == TW_CLI_OK;
+  if (wish->card != NULL && tw_picture_rooms (wish->card) == 0)
+    return tw_cli_usage ("picture", _ ("--card is frontal, coverage, passes, hoses or fit.")) == TW_CLI_OK;
+  if (wish->card != NULL && (view != NULL || core != NULL))
+    return tw_cli_usage ("picture", _ ("--card stands without --view and --core.")) == TW_CLI_OK;
   if (wish->width_px < 100 || wish->width_px > 8000)
     return tw_cli_usage ("picture", _ ("--width is 100 to 8000.")) == TW_CLI_OK;
   return TRUE;
@@ -159,11 +200,13 @@ TwCliStatus
 tw_cli_picture (int argc, char **argv)
 {
   Wish wish = { .width_px = 1400 };
-  g_autofree char *view = NULL, *core = NULL, *output = NULL;
+  g_autofree char *view = NULL, *core = NULL, *card = NULL, *output = NULL;
   const GOptionEntry entries[] = {
     { "view", 'v', 0, G_OPTION_ARG_STRING, &view, N_ ("face, front, side or plan; face if not said"),
       N_ ("VIEW") },
     { "core", 0, 0, G_OPTION_ARG_STRING, &core, N_ ("whose face; the first core's if not said"), N_ ("ID") },
+    { "card", 'c', 0, G_OPTION_ARG_STRING, &card,
+      N_ ("picture of a card instead: frontal, coverage, passes, hoses or fit"), N_ ("CARD") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output,
       N_ ("FILE.png or FILE.svg; - is standard output, as PNG"), N_ ("FILE") },
     { "width", 'w', 0, G_OPTION_ARG_INT, &wish.width_px, N_ ("of a PNG, in pixels; 1400 if not said"),
@@ -176,8 +219,10 @@ tw_cli_picture (int argc, char **argv)
   GError *error = NULL;
   const char *path;
 
-  if (!tw_cli_options ("picture", entries, &argc, &argv)
-      || (path = tw_cli_one_file ("picture", argc, argv)) == NULL || !find_wish (&wish, view, core))
+  if (!tw_cli_options ("picture", entries, &argc, &argv))
+    return TW_CLI_USAGE;
+  wish.card = card;
+  if ((path = tw_cli_one_file ("picture", argc, argv)) == NULL || !find_wish (&wish, view, core))
     return TW_CLI_USAGE;
   if (output == NULL)
     return tw_cli_usage ("picture", _ ("--output is wanted."));

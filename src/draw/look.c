@@ -104,6 +104,25 @@ tw_look_screen (TwLookGround ground, gboolean contrast)
   return look;
 }
 
+TwLook
+tw_look_scaled (const TwLook *self, double scale)
+{
+  TwLook look = *self;
+  double *lengths[] = { &look.arrow_length, &look.arrow_width,  &look.way_length,
+                        &look.way_width,    &look.dot_diameter, &look.hatch_gap };
+
+  for (guint i = 0; i < TW_INK_N_PENS; i++) {
+    look.pens[i].width *= scale;
+    for (guint k = 0; k < TW_LOOK_DASHES; k++)
+      look.pens[i].dashes[k] *= scale;
+  }
+  for (guint i = 0; i < TW_INK_N_SIZES; i++)
+    look.heights[i] *= scale;
+  for (guint i = 0; i < G_N_ELEMENTS (lengths); i++)
+    *lengths[i] *= scale;
+  return look;
+}
+
 void
 tw_look_head (const TwLook *self, TwInkPen pen, double *length, double *width)
 {

@@ -48,6 +48,9 @@ TwLook tw_look_paper (gboolean large);
 /* For a screen at scale 1. High @contrast replaces soft and faint by ink. */
 TwLook tw_look_screen (TwLookGround ground, gboolean contrast);
 
+/* The same with every length @scale (over 0, dimensionless) times as long: a screen's look on paper. */
+TwLook tw_look_scaled (const TwLook *self, double scale);
+
 /* Red, green and blue, 0..1, dimensionless, of @tint at a @share (0..1) over the paper colour. */
 void tw_look_colour (const TwLook *self, TwInkTint tint, double share, double rgb[3]);
 
