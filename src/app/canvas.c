@@ -550,6 +550,12 @@ tw_canvas_moving_fields (TwCanvas *self, guint *n)
   return tw_hand_is_holding (self->hand) ? tw_hand_fields (self->hand, n) : NULL;
 }
 
+const TwInk *
+tw_canvas_ink (TwCanvas *self)
+{
+  return self->drawing ? self->drawing->ink : NULL;
+}
+
 guint
 tw_canvas_nodes_drawn (TwCanvas *self)
 {

@@ -34,6 +34,8 @@ TwPoint tw_canvas_point_at (TwCanvas *self, double x, double y);
 /* Fields that the drag of the moment has changed; @n is 0 when there is none. (transfer none) */
 const guint *tw_canvas_moving_fields (TwCanvas *self, guint *n);
 
+/* What is drawn now, mm of the view; NULL for nothing. (transfer none): until the next change. For tests. */
+const TwInk *tw_canvas_ink (TwCanvas *self);
 /* How many nodes have been drawn so far: for tests and benchmarks. */
 guint tw_canvas_nodes_drawn (TwCanvas *self);
 

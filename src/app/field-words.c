@@ -36,6 +36,17 @@ tw_field_words_value (TwSession *session, const TwField *field, const TwValue *v
   return NULL;
 }
 
+/* Nobody typed it: as many places as its quantity commonly has. */
+static char *
+unsaid_text (TwSession *session, const TwField *field, const TwValue *value)
+{
+  TwUnitStyle style = tw_session_style (session);
+
+  if (field->store != TW_FIELD_NUMBER || isnan (value->number))
+    return tw_field_words_value (session, field, value);
+  return tw_units_format (field->quantity, &style, value->number, -1);
+}
+
 char *
 tw_field_words_unsaid (TwSession *session, const TwPart *owner, guint field, const char **why)
 {
@@ -51,7 +62,7 @@ tw_field_words_unsaid (TwSession *session, const TwPart *owner, guint field, con
     return NULL;
   assumed = tw_drawing_is_assumed (drawing, owner->id, field, why);
   value = tw_part_get (filled, field);
-  text = tw_field_words_value (session, &tw_kind_info (owner->kind)->fields[field], &value);
+  text = unsaid_text (session, &tw_kind_info (owner->kind)->fields[field], &value);
   tw_value_clear (&value);
   if (text == NULL || !assumed)
     return g_steal_pointer (&text);

@@ -216,18 +216,31 @@ drive_find (GtkWidget *root, GType type, const char *name)
 
 /* --- pictures ------------------------------------------------------------------------------------------- */
 
-/* What the widget shows; NULL while it waits to be laid out. */
+/* What the widget shows, larger by @scale; NULL while it waits to be laid out. */
 static GskRenderNode *
-node_of (GtkWidget *widget, graphene_rect_t *bounds)
+node_of (GtkWidget *widget, float scale, graphene_rect_t *bounds)
 {
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
   int width = gdk_paintable_get_intrinsic_width (paintable);
   int height = gdk_paintable_get_intrinsic_height (paintable);
   GtkSnapshot *snapshot = gtk_snapshot_new ();
 
+  gtk_snapshot_scale (snapshot, scale, scale);
   gdk_paintable_snapshot (paintable, GDK_SNAPSHOT (snapshot), width, height);
-  graphene_rect_init (bounds, 0.0F, 0.0F, (float)width, (float)height);
+  graphene_rect_init (bounds, 0.0F, 0.0F, (float)width * scale, (float)height * scale);
   return gtk_snapshot_free_to_node (snapshot);
+}
+
+GdkTexture *
+drive_texture (GtkWidget *widget, guint scale)
+{
+  g_autoptr (GskRenderNode) node = NULL;
+  graphene_rect_t bounds;
+
+  drive_frame (widget);
+  DRIVE_UNTIL ((node = node_of (widget, (float)scale, &bounds)) != NULL);
+  return gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node,
+                                      &bounds);
 }
 
 void
@@ -236,14 +249,8 @@ drive_picture (GtkWidget *widget, const char *name)
   g_autofree char *file = g_strconcat (name, ".png", NULL);
   g_autofree char *path = g_test_build_filename (G_TEST_BUILT, "window", "pictures", file, NULL);
   g_autofree char *folder = g_path_get_dirname (path);
-  g_autoptr (GdkTexture) texture = NULL;
-  g_autoptr (GskRenderNode) node = NULL;
-  graphene_rect_t bounds;
+  g_autoptr (GdkTexture) texture = drive_texture (widget, 1);
 
-  drive_frame (widget);
-  DRIVE_UNTIL ((node = node_of (widget, &bounds)) != NULL);
-  texture
-      = gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node, &bounds);
   g_assert_cmpint (g_mkdir_with_parents (folder, 0755), ==, 0);
   g_assert_true (gdk_texture_save_to_png (texture, path));
 }

@@ -53,6 +53,8 @@ GtkWidget *drive_find (GtkWidget *root, GType type, const char *name);
 char *drive_name (GtkWidget *widget);
 char *drive_description (GtkWidget *widget);
 
+/* What the widget shows now, @scale times as large. (transfer full) */
+GdkTexture *drive_texture (GtkWidget *widget, guint scale);
 /* Picture of the window in the build folder: `<name>.png`. */
 void drive_picture (GtkWidget *widget, const char *name);
 
