@@ -22,6 +22,7 @@ typedef struct {
   const TwStageView *view;
   TwId chosen;    /* part on which or beside which it is wished, or none */
   TwId element;   /* element of it that is chosen, or none */
+  const char *label; /* what undo calls a new element, translated; NULL: named after what is done */
   guint n_points; /* of @points that are meant: 0 none, 1 the pointer, 2 a box drawn from one to the other */
   TwPoint points[2]; /* mm of the view */
 } TwAddWhere;
@@ -31,11 +32,14 @@ typedef struct {
  * @kind: of a part, not of an element
  * @id: (out): of the new part
  *
- * A volume is the box of two points (a taken one, as deep as the bay), or stands beside the bay; a core in
- * the middle of the bay or at the pointer; a tank on a header side that has none; a baffle in the gap nearest
- * to the pointer or to the middle of the tank's longest chamber; a port in the middle of the tank's back or
- * at the pointer; a shroud over the face; a fan in the middle of the largest share of the mouth without one;
- * an engine port at the pointer or behind the core; a hose between two ports that have none.
+ * A volume is the box of two points, as deep as the bay, or stands beside it; the first one is the bay. A
+ * core stands in the middle of the bay or at the pointer; a tank on a header side that has none; a baffle in
+ * the free gap nearest to the pointer, or to the middle of the tank's longest chamber; a port on the tank's
+ * back, in its middle or at the pointer; a shroud over the face; a fan in the largest free circle of the
+ * mouth, or at the pointer, as large as the others where there is room; an engine port at the pointer or
+ * behind the core; a hose between the two free ports that go together best; a header tank as the box of two
+ * points, at the pointer or over the bay; an opening or exit as the box of two points, or as large as the
+ * face at the end of the bay.
  *
  * Returns: (transfer full) (nullable)
  */
