@@ -279,20 +279,26 @@ apply_any (const TwChange *self, TwJob *job, TwChange **inverse, GError **error)
   return apply[self->kind](self, job, inverse, error);
 }
 
+/* Parts that were looked at: a volume that is moved is touched once by each corner. */
+typedef struct {
+  TwGeos *geos;
+  GHashTable *seen;
+} Touched;
+
 /* What was touched, as @undo says, is whole afterwards: what a file may not say a change may not leave. */
 static void
-check_touched (const TwChange *undo, const TwJob *job, TwGeos *geos, TwTroubles *troubles)
+check_touched (const TwChange *undo, const TwJob *job, Touched *touched, TwTroubles *troubles)
 {
   const TwPart *part;
 
   if (undo->kind == TW_CHANGE_GROUP) {
     for (guint i = 0; i < undo->members->len; i++)
-      check_touched (g_ptr_array_index (undo->members, i), job, geos, troubles);
+      check_touched (g_ptr_array_index (undo->members, i), job, touched, troubles);
     return;
   }
   part = tw_job_find (job, undo->part);
-  if (part != NULL)
-    tw_part_check (part, geos, tw_part_name (part), troubles);
+  if (part != NULL && g_hash_table_add (touched->seen, (gpointer)part))
+    tw_part_check (part, touched->geos, tw_part_name (part), troubles);
 }
 
 static gboolean
@@ -300,9 +306,11 @@ check_whole (const TwChange *undo, const TwJob *job, GError **error)
 {
   g_autoptr (TwTroubles) troubles = tw_troubles_new ();
   g_autoptr (TwGeos) geos = tw_geos_new ();
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  Touched touched = { geos, seen };
   g_autofree char *first = NULL;
 
-  check_touched (undo, job, geos, troubles);
+  check_touched (undo, job, &touched, troubles);
   if (troubles->n == 0)
     return TRUE;
   first = tw_trouble_text (g_ptr_array_index (troubles->list, 0));
