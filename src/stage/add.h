@@ -20,8 +20,8 @@ typedef struct {
   const TwPlacement *placement; /* of the job as it is now */
   const TwPasses *passes;       /* NULL: no chambers */
   const TwStageView *view;
-  TwId chosen;    /* part on which or beside which it is wished, or none */
-  TwId element;   /* element of it that is chosen, or none */
+  TwId chosen;       /* part on which or beside which it is wished, or none */
+  TwId element;      /* element of it that is chosen, or none */
   const char *label; /* what undo calls a new element, translated; NULL: named after what is done */
   guint n_points; /* of @points that are meant: 0 none, 1 the pointer, 2 a box drawn from one to the other */
   TwPoint points[2]; /* mm of the view */
