@@ -27,12 +27,6 @@ entry_changed_cb (TwAnswerRow *self)
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
-static gboolean
-tw_answer_row_grab_focus (GtkWidget *widget)
-{
-  return gtk_widget_grab_focus (GTK_WIDGET (TW_ANSWER_ROW (widget)->entry));
-}
-
 static void
 tw_answer_row_dispose (GObject *object)
 {
@@ -87,7 +81,6 @@ tw_answer_row_class_init (TwAnswerRowClass *klass)
   object_class->dispose = tw_answer_row_dispose;
   object_class->get_property = tw_answer_row_get_property;
   object_class->set_property = tw_answer_row_set_property;
-  widget_class->grab_focus = tw_answer_row_grab_focus;
   props[PROP_LABEL] = g_param_spec_string ("label", NULL, NULL, "", flags);
   props[PROP_HINT] = g_param_spec_string ("hint", NULL, NULL, "", flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
@@ -106,6 +99,12 @@ tw_answer_row_init (TwAnswerRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->quantity = TW_QUANTITY_LENGTH;
+}
+
+void
+tw_answer_row_take_focus (TwAnswerRow *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->entry));
 }
 
 void

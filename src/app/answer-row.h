@@ -16,6 +16,9 @@ G_BEGIN_DECLS
 #define TW_TYPE_ANSWER_ROW (tw_answer_row_get_type ())
 G_DECLARE_FINAL_TYPE (TwAnswerRow, tw_answer_row, TW, ANSWER_ROW, GtkWidget)
 
+/* Gives the keys to its entry. Not the widget's own `grab-focus`: that would keep Shift+Tab from leaving. */
+void tw_answer_row_take_focus (TwAnswerRow *self);
+
 /* What the figure is; TW_QUANTITY_LENGTH at first. */
 void tw_answer_row_set_quantity (TwAnswerRow *self, TwQuantity quantity);
 

@@ -2,6 +2,7 @@
 #include "app/help-view.h"
 
 #include "app/job-picture.h"
+#include "app/passage.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -31,12 +32,26 @@ link_activated_cb (TwHelpView *self, const char *page)
   return TRUE;
 }
 
+/* Text without links is cheap to set, see app/passage.h: the long pages have hundreds of lines. */
+static GtkWidget *
+plain_new (const char *markup)
+{
+  GtkWidget *passage = g_object_new (TW_TYPE_PASSAGE, "hexpand", TRUE, NULL);
+
+  tw_passage_show_markup (TW_PASSAGE (passage), markup);
+  return passage;
+}
+
 static GtkWidget *
 text_new (TwHelpView *self, const char *markup, GtkAccessibleRole role)
 {
-  GtkWidget *label = g_object_new (GTK_TYPE_LABEL, "accessible-role", role, "label", markup, "use-markup",
-                                   TRUE, "wrap", TRUE, "wrap-mode", PANGO_WRAP_WORD_CHAR, "xalign", 0.0,
-                                   "yalign", 0.0, "hexpand", TRUE, NULL);
+  GtkWidget *label;
+
+  if (role == GTK_ACCESSIBLE_ROLE_LABEL && strstr (markup, "<a ") == NULL)
+    return plain_new (markup);
+  label = g_object_new (GTK_TYPE_LABEL, "accessible-role", role, "label", markup, "use-markup", TRUE, "wrap",
+                        TRUE, "wrap-mode", PANGO_WRAP_WORD_CHAR, "xalign", 0.0, "yalign", 0.0, "hexpand",
+                        TRUE, NULL);
 
   g_signal_connect_swapped (label, "activate-link", G_CALLBACK (link_activated_cb), self);
   return label;
@@ -102,11 +117,13 @@ picture_new (TwHelpView *self, const TwHelpBlock *block, TwSamples *samples)
 {
   g_auto (GStrv) words = g_strsplit (block->picture, "/", 2);
   const TwSample *sample = tw_samples_find (samples, words[0]);
+  g_autofree char *shows = NULL;
   const TwAnswer *answer = sample ? tw_samples_answer (samples, sample) : NULL;
   TwView view = view_named (words[1] ? words[1] : "");
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, IN_LIST_PX);
   GtkWidget *caption = text_new (self, block->markup, GTK_ACCESSIBLE_ROLE_LABEL), *picture;
 
+  pango_parse_markup (block->markup, -1, 0, NULL, &shows, NULL, NULL);
   gtk_widget_add_css_class (caption, "caption");
   gtk_widget_add_css_class (caption, "dim-label");
   if (answer != NULL) {
@@ -114,8 +131,7 @@ picture_new (TwHelpView *self, const TwHelpBlock *block, TwSamples *samples)
     gtk_widget_set_size_request (picture, -1, PICTURE_HEIGHT_PX);
     tw_job_picture_show (TW_JOB_PICTURE (picture), answer, view,
                          view == TW_VIEW_FACE ? TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES : 0);
-    gtk_accessible_update_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    gtk_label_get_text (GTK_LABEL (caption)), -1);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_LABEL, shows, -1);
     gtk_box_append (GTK_BOX (box), picture);
   }
   gtk_box_append (GTK_BOX (box), caption);

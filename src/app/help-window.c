@@ -283,6 +283,7 @@ tw_help_window_init (TwHelpWindow *self)
   gtk_search_entry_set_key_capture_widget (self->search, GTK_WIDGET (self));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "help.back", FALSE);
   read_book (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->search));
 }
 
 static TwHelpWindow *

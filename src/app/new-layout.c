@@ -341,7 +341,7 @@ tw_new_layout_init (TwNewLayout *self)
   lengths_cb (self);
   known_as_cb (self);
   make (self);
-  gtk_widget_grab_focus (GTK_WIDGET (self->width));
+  tw_answer_row_take_focus (self->width);
 }
 
 void

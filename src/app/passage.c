@@ -11,7 +11,8 @@ struct _TwPassage {
   GtkWidget parent_instance;
 
   char *text;
-  float xalign; /* dimensionless */
+  gboolean is_markup; /* the text is Pango markup */
+  float xalign;       /* dimensionless */
   gboolean tabular;
   int most_width;      /* px, 0: as given */
   PangoLayout *layout; /* NULL: to be made */
@@ -28,11 +29,13 @@ layout_of (TwPassage *self)
 {
   if (self->layout != NULL)
     return self->layout;
-  self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), self->text);
+  self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), self->is_markup ? NULL : self->text);
+  if (self->is_markup)
+    pango_layout_set_markup (self->layout, self->text, -1);
   pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
   if (self->xalign > 0.5F)
     pango_layout_set_alignment (self->layout, PANGO_ALIGN_RIGHT);
-  if (self->tabular) {
+  if (self->tabular && !self->is_markup) {
     g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
 
     pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum"));
@@ -190,20 +193,34 @@ tw_passage_init (TwPassage *self)
   self->text = g_strdup ("");
 }
 
-gboolean
-tw_passage_show (TwPassage *self, const char *text)
+static gboolean
+show (TwPassage *self, const char *text, gboolean is_markup)
 {
   GString *kept = g_string_new (text);
 
   g_string_replace (kept, THIN_SPACE, THIN_KEPT_SPACE, 0);
-  if (g_str_equal (self->text, kept->str)) {
+  if (is_markup == self->is_markup && g_str_equal (self->text, kept->str)) {
     g_string_free (kept, TRUE);
     return FALSE;
   }
   g_free (self->text);
   self->text = g_string_free (kept, FALSE);
+  self->is_markup = is_markup;
   g_clear_object (&self->layout);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, self->text, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  pango_layout_get_text (layout_of (self)), -1);
   gtk_widget_queue_resize (GTK_WIDGET (self));
   return TRUE;
+}
+
+gboolean
+tw_passage_show (TwPassage *self, const char *text)
+{
+  return show (self, text, FALSE);
+}
+
+gboolean
+tw_passage_show_markup (TwPassage *self, const char *markup)
+{
+  return show (self, markup, TRUE);
 }

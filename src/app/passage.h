@@ -20,5 +20,7 @@ G_DECLARE_FINAL_TYPE (TwPassage, tw_passage, TW, PASSAGE, GtkWidget)
 
 /* NULL shows nothing. Returns whether it changed; otherwise nothing is laid out again. */
 gboolean tw_passage_show (TwPassage *self, const char *text);
+/* The same with Pango markup, without links; figures are then not tabular. */
+gboolean tw_passage_show_markup (TwPassage *self, const char *markup);
 
 G_END_DECLS

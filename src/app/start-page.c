@@ -13,7 +13,6 @@
 struct _TwStartPage {
   GtkWidget parent_instance;
 
-  GtkWidget *new_layout;
   GtkListBox *recent;
   GtkWidget *recent_box;
   GtkFlowBox *samples;
@@ -140,13 +139,6 @@ tw_start_page_map (GtkWidget *widget)
   GTK_WIDGET_CLASS (tw_start_page_parent_class)->map (widget);
 }
 
-/* The first key makes a layout, the next ones walk the page. */
-static gboolean
-tw_start_page_grab_focus (GtkWidget *widget)
-{
-  return gtk_widget_grab_focus (TW_START_PAGE (widget)->new_layout);
-}
-
 static void
 tw_start_page_dispose (GObject *object)
 {
@@ -166,9 +158,7 @@ tw_start_page_class_init (TwStartPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tw_start_page_dispose;
   widget_class->map = tw_start_page_map;
-  widget_class->grab_focus = tw_start_page_grab_focus;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/start-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, TwStartPage, new_layout);
   gtk_widget_class_bind_template_child (widget_class, TwStartPage, recent);
   gtk_widget_class_bind_template_child (widget_class, TwStartPage, recent_box);
   gtk_widget_class_bind_template_child (widget_class, TwStartPage, samples);

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 #define TW_TYPE_START_PAGE (tw_start_page_get_type ())
 
 /* Runs the window's actions `win.new-layout`, `win.open`, `win.new-empty`, `win.open-sample` and
- * `win.open-file` (with a path). Focused, it gives the focus to the first of them. */
+ * `win.open-file` (with a path). */
 G_DECLARE_FINAL_TYPE (TwStartPage, tw_start_page, TW, START_PAGE, GtkWidget)
 
 /* The list for the files that were used last, empty and hidden with its heading until somebody fills it and

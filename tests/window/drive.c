@@ -146,8 +146,12 @@ drive_key (guint keyval, GdkModifierType held)
     fake_key (GDK_KEY_Control_L, TRUE);
   if (held & GDK_SHIFT_MASK)
     fake_key (GDK_KEY_Shift_L, TRUE);
+  if (held & GDK_ALT_MASK)
+    fake_key (GDK_KEY_Alt_L, TRUE);
   fake_key (keyval, TRUE);
   fake_key (keyval, FALSE);
+  if (held & GDK_ALT_MASK)
+    fake_key (GDK_KEY_Alt_L, FALSE);
   if (held & GDK_SHIFT_MASK)
     fake_key (GDK_KEY_Shift_L, FALSE);
   if (held & GDK_CONTROL_MASK)
