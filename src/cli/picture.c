@@ -21,6 +21,9 @@
 #define CARD_WIDTH_PX 292.0
 #define PIXEL_MM (25.4 / 96)
 
+/* No name stands nearer to the edge of the page. */
+#define NAMES_OFF_MM 2.0
+
 static const char *const views[TW_N_VIEWS] = { "face", "front", "side", "plan" };
 
 typedef struct {
@@ -37,21 +40,23 @@ translate (const char *words)
   return words[0] != '\0' ? _ (words) : words;
 }
 
+/* Without names when nothing is @shown. */
 static TwViewDrawing *
 draw (const TwViewSource *source,
       const Wish *wish,
       const TwLook *look,
       const TwMeasure *measure,
       double scale,
-      TwViewFlags flags)
+      const TwBox *shown)
 {
   const TwViewManner manner = { .view = wish->view,
                                 .core = wish->core,
                                 .scale = scale,
-                                .flags = flags,
+                                .flags = shown == NULL ? TW_VIEW_NO_NAMES : 0,
                                 .look = look,
                                 .measure = measure,
-                                .translate = translate };
+                                .translate = translate,
+                                .shown = shown };
 
   return tw_view_draw (source, &manner);
 }
@@ -68,21 +73,28 @@ lay_out (const TwAnswer *answer,
   g_autoptr (TwGeos) geos = tw_geos_new ();
   const TwViewSource source
       = { tw_answer_placement (answer), tw_answer_routes (answer), tw_answer_passes (answer), geos };
-  g_autoptr (TwViewDrawing) trial = draw (&source, wish, look, measure, 0.2, TW_VIEW_NO_NAMES),
+  g_autoptr (TwViewDrawing) trial = draw (&source, wish, look, measure, 0.2, NULL), bare = NULL,
                             drawing = NULL;
-  double width, height, scale;
+  double scale, edge_mm;
+  TwBox all, shown;
 
   if (tw_box_is_empty (trial->all))
     return FALSE;
-  width = MAX (trial->all.x1_mm - trial->all.x0_mm, 1);
-  height = MAX (trial->all.y1_mm - trial->all.y0_mm, 1);
-  scale = MIN ((PAGE_WIDTH_MM - 2 * EDGE_MM) / width, (2 * PAGE_WIDTH_MM - 2 * EDGE_MM) / height);
-  drawing = draw (&source, wish, look, measure, scale, 0);
+  scale = MIN ((PAGE_WIDTH_MM - 2 * EDGE_MM) / MAX (trial->all.x1_mm - trial->all.x0_mm, 1),
+               (2 * PAGE_WIDTH_MM - 2 * EDGE_MM) / MAX (trial->all.y1_mm - trial->all.y0_mm, 1));
+  /* arrows are as long as they are on paper: how large all is hangs on the scale */
+  bare = draw (&source, wish, look, measure, scale, NULL);
+  all = bare->all;
   page->width_mm = PAGE_WIDTH_MM;
-  page->height_mm = height * scale + 2 * EDGE_MM;
-  tw_ink_append_scaled (ink, drawing->ink, scale,
-                        (TwPoint){ PAGE_WIDTH_MM / 2 - (drawing->all.x0_mm + drawing->all.x1_mm) / 2 * scale,
-                                   EDGE_MM - drawing->all.y0_mm * scale });
+  page->height_mm = (all.y1_mm - all.y0_mm) * scale + 2 * EDGE_MM;
+  edge_mm = (PAGE_WIDTH_MM / scale - (all.x1_mm - all.x0_mm)) / 2;
+  shown = tw_box_grow ((TwBox){ all.x0_mm - edge_mm, all.y0_mm - EDGE_MM / scale, all.x1_mm + edge_mm,
+                                all.y1_mm + EDGE_MM / scale },
+                       -NAMES_OFF_MM / scale);
+  drawing = draw (&source, wish, look, measure, scale, &shown);
+  tw_ink_append_scaled (
+      ink, drawing->ink, scale,
+      (TwPoint){ PAGE_WIDTH_MM / 2 - (all.x0_mm + all.x1_mm) / 2 * scale, EDGE_MM - all.y0_mm * scale });
   page->ink = tw_ink_finish (ink);
   page->look = look;
   return TRUE;
