@@ -147,7 +147,7 @@ tw_card_fit (TwCardMaker *maker)
   tw_maker_begin (maker, "fit", _ ("Fit"));
   tw_maker_note (maker,
                  _ ("Clearance: the shortest distance in space between two surfaces. The bay’s walls do not "
-                    "count for hoses."));
+                    "count for hoses, nor for header tanks that stand outside."));
   if ((flags & TW_CLEARANCE_NO_BAY) != 0)
     tw_maker_note (maker, _ ("No free volume is drawn: distances to the bay are not judged."));
   if ((flags & TW_CLEARANCE_MIXED_BAY) != 0)

@@ -108,6 +108,54 @@ add_face (TwCardMaker *maker, const TwFaceShade *face)
 }
 
 static void
+add_opening_inputs (TwCardMaker *maker, TwCardWhere *where, TwId id)
+{
+  const TwPart *part = tw_drawing_find (maker->drawing, id);
+  int width = tw_kind_field (part->kind, "width_mm"), height = tw_kind_field (part->kind, "height_mm");
+
+  if (tw_part_list (part, 0)->len > 0) /* it has an outline instead */
+    return;
+  tw_maker_input (maker, where, id, (guint)width);
+  tw_maker_input (maker, where, id, (guint)height);
+}
+
+/* All openings, or all exits, against all faces. */
+static void
+add_openings (TwCardMaker *maker, gboolean exits, double face_mm2)
+{
+  guint n, count = 0;
+  const TwPlacedOpening *openings = tw_placement_openings (tw_answer_placement (maker->answer), &n);
+  double area_mm2 = 0;
+  TwCardWhere *where = NULL;
+  TwCardRow *row;
+
+  for (guint i = 0; i < n; i++) {
+    if (openings[i].is_exit != exits)
+      continue;
+    if (where == NULL)
+      where = tw_maker_where (maker, exits ? "exits" : "openings", TW_ID_NONE,
+                              _ ("area inside the outlines; width × height of those without one"),
+                              "DEF-OPENING");
+    add_opening_inputs (maker, where, openings[i].id);
+    area_mm2 += openings[i].area_mm2;
+    count++;
+  }
+  if (where == NULL)
+    return;
+  row = tw_maker_row (maker, exits ? "exits" : "openings", TW_ID_NONE, exits ? _ ("Exits") : _ ("Openings"),
+                      tw_maker_area (maker, area_mm2, area_mm2 / face_mm2));
+  /* Translators: an area as a share of the core's face; %u openings or exits */
+  row->detail = count == 1 ? g_strdup (_ ("against the face"))
+                           : g_strdup_printf (_ ("%u together, against the face"), count);
+  tw_row_figure (row, "area_mm2", AREA, area_mm2, "DEF-OPENING");
+  tw_row_figure (row, "share", SHARE, area_mm2 / face_mm2, "DEF-OPENING");
+  for (guint i = 0; i < n; i++)
+    if (openings[i].is_exit == exits)
+      tw_row_also (row, openings[i].id);
+  tw_row_where (row, where);
+}
+
+static void
 add_headline (TwCardMaker *maker, const TwFaceShade *faces, guint n)
 {
   double face_mm2 = 0, free_mm2 = 0;
@@ -139,6 +187,7 @@ tw_card_frontal (TwCardMaker *maker)
 {
   guint n;
   const TwFaceShade *faces = tw_frontal_faces (tw_answer_frontal (maker->answer), &n);
+  double face_mm2 = 0;
 
   tw_maker_begin (maker, "frontal", _ ("Free frontal area"));
   tw_maker_note (maker,
@@ -155,11 +204,14 @@ tw_card_frontal (TwCardMaker *maker)
     if (n > 1)
       tw_maker_heading (maker, "core", faces[i].core, tw_maker_name (maker, faces[i].core));
     add_face (maker, &faces[i]);
+    face_mm2 += faces[i].face_mm2;
     for (guint k = from + 1; n > 1 && k < maker->card->rows->len; k++)
       ((TwCardRow *)g_ptr_array_index (maker->card->rows, k))->indent = 1;
     if ((faces[i].flags & TW_FRONTAL_NO_BAY) != 0)
       tw_maker_note (maker, _ ("No free volume is drawn: everything before the face counts."));
   }
+  for (int exits = 0; n > 0 && exits <= 1; exits++)
+    add_openings (maker, exits, face_mm2);
   if (n > 0)
     maker->card->where = g_strconcat ("free:", faces[0].core.text, NULL);
   return tw_maker_end (maker);

@@ -71,7 +71,8 @@ want (const Desk *desk, const TwViewLabel *label, TwPoint shift)
                                         + 1.3 * TW_PLACE_PAD_MM);
     wanted.box = (TwBox){ -wanted.ring, -wanted.ring, wanted.ring, wanted.ring };
   }
-  wanted.needs_leader = label->kind == TW_VIEW_LABEL_VOLUME || label->kind == TW_VIEW_LABEL_ENGINE;
+  wanted.needs_leader = label->kind == TW_VIEW_LABEL_VOLUME || label->kind == TW_VIEW_LABEL_AROUND
+                        || label->kind == TW_VIEW_LABEL_ENGINE;
   return wanted;
 }
 

@@ -118,6 +118,13 @@ void tw_view_draw_fan (const TwViewHand *hand, const TwPlacedSolid *solid);
 /* Mouths, flaps and fans behind a face that is looked at, dashed. */
 void tw_view_draw_hidden_airway (const TwViewHand *hand);
 
+/* A header tank, swirl pot or bottle with its name and the level of the cold water. */
+void tw_view_draw_header_tank (const TwViewHand *hand, const TwPlacedSolid *solid);
+/* Openings and exits that lie behind the nearest core, dashed, or the others; with their names. */
+void tw_view_draw_openings (const TwViewHand *hand, gboolean behind);
+/* The air's arrows through them. */
+void tw_view_draw_opening_ways (const TwViewHand *hand);
+
 /* Pieces of a run that are painted together: a leg that is seen end on, or what lies between two such legs.
  */
 typedef struct {

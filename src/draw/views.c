@@ -9,6 +9,9 @@
 /* Depths are told apart to this, so that parts beside each other keep the order of the drawing. */
 #define DEPTH_STEP_MM 0.1
 
+/* Either leaves openings and exits out. */
+#define NO_OPENINGS (TW_VIEW_NO_AIRWAY | TW_VIEW_NO_OPENINGS)
+
 /* A part while the order of painting is found. */
 typedef struct {
   double depth_mm;
@@ -82,6 +85,7 @@ is_painted (const TwViewHand *hand, TwSolidRole role)
   case TW_SOLID_PORT:
     return TRUE;
   case TW_SOLID_ENGINE_PORT:
+  case TW_SOLID_HEADER_TANK:
     return !(hand->manner->flags & TW_VIEW_NO_HOSES);
   default:
     return FALSE;
@@ -141,6 +145,9 @@ paint (const TwViewHand *hand, const Piece *piece)
   case TW_SOLID_ENGINE_PORT:
     tw_view_draw_engine_port (hand, piece->solid);
     break;
+  case TW_SOLID_HEADER_TANK:
+    tw_view_draw_header_tank (hand, piece->solid);
+    break;
   case TW_SOLID_SHROUD:
     tw_view_draw_shroud (hand, piece->solid);
     break;
@@ -188,6 +195,8 @@ draw_hidden (const TwViewHand *hand)
 {
   if (!(hand->manner->flags & TW_VIEW_NO_AIRWAY))
     tw_view_draw_hidden_airway (hand);
+  if (!(hand->manner->flags & NO_OPENINGS))
+    tw_view_draw_openings (hand, TRUE);
   tw_view_draw_baffles (hand);
   tw_view_draw_hidden_ports (hand);
 }
@@ -199,6 +208,8 @@ draw_ways (const TwViewHand *hand)
     tw_view_draw_passes (hand);
   tw_view_draw_port_ways (hand);
   tw_view_draw_air (hand);
+  if (!(hand->manner->flags & NO_OPENINGS))
+    tw_view_draw_opening_ways (hand);
 }
 
 static TwBox
@@ -270,6 +281,8 @@ tw_view_draw (const TwViewSource *source, const TwViewManner *manner)
   }
   first = tw_ink_count (hand.ink);
   paint_all (&hand, pieces, core);
+  if (!(manner->flags & NO_OPENINGS))
+    tw_view_draw_openings (&hand, FALSE);
   self->parts = bounds_from (hand.ink, first, tw_ink_count (hand.ink));
   if (!(manner->flags & TW_VIEW_NO_BAY))
     tw_view_draw_taken (&hand, TRUE);

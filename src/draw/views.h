@@ -4,8 +4,9 @@
  *
  * Coordinates are millimetres of the model: (u, v) of the core in Face; x and y in Front, z and y in Side, x
  * and z in Plan, all in the job frame. Parts are painted from far to near; what is nearer covers what is
- * behind, hidden things that matter (baffles, ports at the back, fans behind the face) are drawn dashed on
- * top. The bay and what takes room are drawn as neighbours are: they cover nothing.
+ * behind, hidden things that matter (baffles, ports at the back, fans behind the face, exits) are drawn
+ * dashed on top. The bay, what takes room, openings and exits are drawn as neighbours are: they cover
+ * nothing. Face leaves out openings and exits that it does not look at squarely.
  */
 #pragma once
 
@@ -40,6 +41,8 @@ typedef enum {
 #define TW_VIEW_LAYER_FAN "fan"
 #define TW_VIEW_LAYER_HOSE "hose"
 #define TW_VIEW_LAYER_ENGINE "engine"
+#define TW_VIEW_LAYER_HEADER_TANK "header-tank"
+#define TW_VIEW_LAYER_OPENING "opening"
 #define TW_VIEW_LAYER_HIDDEN "hidden"
 #define TW_VIEW_LAYER_WAY "way"
 #define TW_VIEW_LAYER_NAMES "names"
@@ -54,13 +57,14 @@ typedef struct {
 
 /* What is left out. */
 typedef enum {
-  TW_VIEW_NO_NAMES = 1 << 0,  /* no texts: the caller places them, see tw_view_labels_draw() */
-  TW_VIEW_NO_BAY = 1 << 1,    /* neither bay nor what takes room */
-  TW_VIEW_NO_HOSES = 1 << 2,  /* neither hoses nor the ports of the engine */
-  TW_VIEW_NO_WAYS = 1 << 3,   /* no arrows of water and air */
-  TW_VIEW_NO_AIRWAY = 1 << 4, /* neither shrouds nor fans */
-  TW_VIEW_FEW_TUBES = 1 << 5, /* only the first and last two tubes of the core and of each pass */
-  TW_VIEW_NO_PASSES = 1 << 6, /* no arrows of the passes; those of inlets, outlets and air stay */
+  TW_VIEW_NO_NAMES = 1 << 0,    /* no texts: the caller places them, see tw_view_labels_draw() */
+  TW_VIEW_NO_BAY = 1 << 1,      /* neither bay nor what takes room */
+  TW_VIEW_NO_HOSES = 1 << 2,    /* neither hoses, nor the ports of the engine, nor header tanks */
+  TW_VIEW_NO_WAYS = 1 << 3,     /* no arrows of water and air */
+  TW_VIEW_NO_AIRWAY = 1 << 4,   /* neither shrouds nor fans, openings nor exits */
+  TW_VIEW_FEW_TUBES = 1 << 5,   /* only the first and last two tubes of the core and of each pass */
+  TW_VIEW_NO_PASSES = 1 << 6,   /* no arrows of the passes; those of inlets, outlets and air stay */
+  TW_VIEW_NO_OPENINGS = 1 << 7, /* neither openings nor exits */
 } TwViewFlags;
 
 /* How it is drawn. */
@@ -84,6 +88,7 @@ typedef enum {
   TW_VIEW_LABEL_BEND,   /* number of a hose's bend, in a ring */
   TW_VIEW_LABEL_AIR,    /* beside the air's arrow */
   TW_VIEW_LABEL_ENGINE, /* name of an engine port */
+  TW_VIEW_LABEL_AROUND, /* name of a header tank, opening or exit */
   TW_VIEW_LABEL_VOLUME, /* name of what takes room */
 } TwViewLabelKind;
 

@@ -80,10 +80,34 @@ limit_of (const TwSheetSet *set, const Reach *assembly, const Reach *all, guint 
   return own + sign * (wall >= 0 ? wall + BEYOND_WALL * size : BEYOND_ASSEMBLY * size);
 }
 
+/* Round an opening or exit: it is flat. */
+static TwSolidBox
+opening_box (const TwPlacedOpening *opening)
+{
+  TwBox box = tw_area_bounds (opening->outline);
+  TwPoint low = { box.x0_mm, box.y0_mm }, high = { box.x1_mm, box.y1_mm };
+
+  return (TwSolidBox){ tw_plane_lift (opening->plane, low, opening->at_mm),
+                       tw_plane_lift (opening->plane, high, opening->at_mm) };
+}
+
+static void
+add_openings (Reach *reach, const TwSheetSet *set)
+{
+  guint n;
+  const TwPlacedOpening *openings = tw_placement_openings (set->placement, &n);
+
+  for (guint i = 0; i < n; i++) {
+    TwSolidBox box = opening_box (&openings[i]);
+
+    add_box (reach, &box);
+  }
+}
+
 TwArrangementWindow
 tw_arrangement_window (const TwSheetSet *set)
 {
-  TwArrangementWindow window = { { -FAR_MM, -FAR_MM, -FAR_MM }, { FAR_MM, FAR_MM, FAR_MM } };
+  TwArrangementWindow window = { .from = { -FAR_MM, -FAR_MM, -FAR_MM }, .to = { FAR_MM, FAR_MM, FAR_MM } };
   Reach assembly = { .any = FALSE }, all = { .any = FALSE };
   const TwPlacedSolid *lists[2];
   guint ns[2];
@@ -101,6 +125,7 @@ tw_arrangement_window (const TwSheetSet *set)
       if (is_assembly (lists[l][i].role))
         add_box (&assembly, &box);
     }
+  add_openings (&all, set);
   if (!assembly.any)
     return window;
   window.from = (TwVec){ limit_of (set, &assembly, &all, 0, -1), limit_of (set, &assembly, &all, 1, -1),
@@ -189,6 +214,10 @@ is_wanted (const TwSheetSet *set, const TwViewLabel *label, guint nth)
     return nth == TW_ARRANGEMENT_SIDE;
   case TW_VIEW_LABEL_ENGINE:
     return nth == TW_ARRANGEMENT_PLAN;
+  case TW_VIEW_LABEL_AROUND:
+    return nth
+           == (tw_placement_opening (set->placement, label->part) != NULL ? TW_ARRANGEMENT_PLAN
+                                                                          : TW_ARRANGEMENT_FRONT);
   case TW_VIEW_LABEL_BEND:
     bend = bend_of (set, label);
     return bend == NULL || best_view (bend) == nth;
@@ -197,25 +226,57 @@ is_wanted (const TwSheetSet *set, const TwViewLabel *label, guint nth)
   }
 }
 
-/* Whether a part that takes room, or a port of the engine, lies wholly beyond the window. */
-static gboolean
-is_far (const TwSheetSet *set, const TwArrangementWindow *window, TwId part)
+/* Round a part of which not all need be shown: what takes room, a port of the engine, a header tank, an
+ * opening or exit; nothing for others. */
+static Reach
+reach_of (const TwSheetSet *set, TwId part)
 {
   const TwPlacedEnginePort *port = tw_placement_engine_port (set->placement, part);
-  const TwPlacedVolume *volume = tw_placement_volume (set->placement, part);
-  const TwPlacedSolid *solids;
+  const TwPlacedOpening *opening = tw_placement_opening (set->placement, part);
+  TwSolidBox box;
   Reach reach = { .any = FALSE };
   guint n;
+  const TwPlacedSolid *solids = tw_placement_solids (set->placement, &n);
 
   if (port != NULL)
     add_box (&reach, &(const TwSolidBox){ port->at, port->at });
-  solids = tw_placement_solids (set->placement, &n);
-  for (guint i = 0; volume != NULL && i < volume->n_solids; i++)
-    if (!tw_convex_is_empty (solids[volume->first_solid + i].convex)) {
-      TwSolidBox box = tw_convex_bounds (solids[volume->first_solid + i].convex);
-
+  if (opening != NULL) {
+    box = opening_box (opening);
+    add_box (&reach, &box);
+  }
+  for (guint i = 0; i < n; i++)
+    if ((solids[i].role == TW_SOLID_TAKEN || solids[i].role == TW_SOLID_FREE
+         || solids[i].role == TW_SOLID_HEADER_TANK)
+        && tw_id_equal (solids[i].part, part) && !tw_convex_is_empty (solids[i].convex)) {
+      box = tw_convex_bounds (solids[i].convex);
       add_box (&reach, &box);
     }
+  return reach;
+}
+
+/* Whether a header tank, opening or exit stands out of the box round assembly and bay. */
+static gboolean
+is_apart (const TwSheetSet *set, const TwArrangementWindow *window, TwId part)
+{
+  Reach reach;
+
+  if (tw_placement_opening (set->placement, part) == NULL
+      && tw_placement_header_tank (set->placement, part) == NULL)
+    return FALSE;
+  reach = reach_of (set, part);
+  return reach.from[0] < window->near_from.x || reach.from[1] < window->near_from.y
+         || reach.from[2] < window->near_from.z || reach.to[0] > window->near_to.x
+         || reach.to[1] > window->near_to.y || reach.to[2] > window->near_to.z;
+}
+
+/* Whether such a part lies wholly beyond the window. */
+static gboolean
+is_far (const TwSheetSet *set, const TwArrangementWindow *window, TwId part)
+{
+  Reach reach = reach_of (set, part);
+
+  if (window->leaves_apart && is_apart (set, window, part))
+    return TRUE;
   return reach.any
          && (reach.to[0] < window->from.x || reach.to[1] < window->from.y || reach.to[2] < window->from.z
              || reach.from[0] > window->to.x || reach.from[1] > window->to.y || reach.from[2] > window->to.z);
@@ -235,6 +296,30 @@ leave_out_far (const TwSheetSet *set, const TwArrangementWindow *window, TwViewD
   for (guint i = drawing->labels->len; i > 0; i--)
     if (is_far (set, window, g_array_index (drawing->labels, TwViewLabel, i - 1).part))
       g_array_remove_index (drawing->labels, i - 1);
+}
+
+gboolean
+tw_arrangement_leave_apart (const TwSheetSet *set, TwArrangementWindow *window)
+{
+  guint n_tanks, n_openings;
+  const TwPlacedHeaderTank *tanks = tw_placement_header_tanks (set->placement, &n_tanks);
+  const TwPlacedOpening *openings = tw_placement_openings (set->placement, &n_openings);
+  TwVec from, to;
+
+  if (!tw_arrangement_bay (set, window, &window->near_from, &window->near_to)
+      && !tw_sheet_bounds (set->placement, FALSE, &window->near_from, &window->near_to))
+    return FALSE;
+  if (tw_sheet_bounds (set->placement, FALSE, &from, &to)) {
+    window->near_from = tw_vec (MIN (window->near_from.x, from.x), MIN (window->near_from.y, from.y),
+                                MIN (window->near_from.z, from.z));
+    window->near_to = tw_vec (MAX (window->near_to.x, to.x), MAX (window->near_to.y, to.y),
+                              MAX (window->near_to.z, to.z));
+  }
+  for (guint i = 0; i < n_tanks; i++)
+    window->leaves_apart |= is_apart (set, window, tanks[i].id);
+  for (guint i = 0; i < n_openings; i++)
+    window->leaves_apart |= is_apart (set, window, openings[i].id);
+  return window->leaves_apart;
 }
 
 TwSheetView

@@ -56,8 +56,9 @@ draw_views (Arrangement *self, double scale)
   for (guint i = 0; i < FACE; i++)
     self->views[i] = tw_arrangement_view (self->set, self->page, i, &self->window, scale);
   if (self->n_views > FACE)
-    self->views[FACE] = tw_sheet_view (self->set, self->page, TW_VIEW_FACE, self->turned, scale,
-                                       TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_WAYS);
+    self->views[FACE]
+        = tw_sheet_view (self->set, self->page, TW_VIEW_FACE, self->turned, scale,
+                         TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_WAYS | TW_VIEW_NO_OPENINGS);
 }
 
 static void
@@ -232,71 +233,6 @@ arrange (Arrangement *self, double scale)
                                       corner[i].y_mm - self->extents[i].y0_mm * scale };
 }
 
-/* What is measured along one axis: from the bay's lower end to the assembly, the assembly, the bay. */
-typedef struct {
-  double bay[2];      /* mm of the view; only with has_bay */
-  double assembly[2]; /* mm of the view */
-  double foot_mm;     /* where extension lines begin, along the other axis of the view */
-  gboolean has_bay;
-  gboolean has_assembly;
-} Axis;
-
-static void
-dimension_axis (Arrangement *self, guint view, TwDimensionSide side, const Axis *axis)
-{
-  const TwSheetView *v = &self->views[view];
-  TwBox outline = tw_sheet_on_paper (v, v->drawing->all);
-  const TwDimensionEdge edge = { outline, side };
-  gboolean across = side == TW_DIMENSION_BELOW;
-  const double spans[3][2] = { { axis->assembly[0], axis->assembly[1] },
-                               { axis->bay[0], axis->bay[1] },
-                               { axis->bay[0], axis->assembly[0] } };
-  guint first = axis->has_assembly ? 0 : 1, end = axis->has_bay ? axis->has_assembly ? 3 : 2 : 1;
-  double foot = axis->foot_mm * v->scale + (across ? v->shift.y_mm : v->shift.x_mm);
-  TwDimension dims[3];
-  char *texts[3];
-  guint n = 0;
-
-  /* what is flush with the wall of the bay has no distance from it */
-  if (end == 3 && fabs (axis->assembly[0] - axis->bay[0]) < 0.05)
-    end = 2;
-  for (guint i = first; i < end; i++) {
-    double a = spans[i][0] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
-    double b = spans[i][1] * v->scale + (across ? v->shift.x_mm : v->shift.y_mm);
-
-    texts[n] = tw_sheet_length (self->set, fabs (spans[i][1] - spans[i][0]));
-    dims[n] = (TwDimension){ across ? (TwPoint){ MIN (a, b), foot } : (TwPoint){ foot, MIN (a, b) },
-                             across ? (TwPoint){ MAX (a, b), foot } : (TwPoint){ foot, MAX (a, b) }, texts[n],
-                             TW_ID_NONE };
-    n++;
-  }
-  (void)tw_sheet_stack (self->set, self->page, &edge, dims, n);
-  for (guint i = 0; i < n; i++)
-    g_free (texts[i]);
-}
-
-/* Widths under the lower of Front and Plan, heights left of the left of Front and Side, depths under Side. */
-static void
-draw_dimensions (Arrangement *self)
-{
-  TwVec from = { 0 }, to = { 0 }, low, bay_from = { 0 }, bay_to = { 0 };
-  gboolean bay = tw_arrangement_bay (self->set, &self->window, &bay_from, &bay_to);
-  gboolean any = tw_sheet_bounds (self->set->placement, FALSE, &from, &to);
-  Axis x, y, z;
-
-  if (!any && !bay)
-    return;
-  low = bay ? bay_from : from;
-  if (bay && any)
-    low = (TwVec){ MIN (from.x, bay_from.x), MIN (from.y, bay_from.y), MIN (from.z, bay_from.z) };
-  x = (Axis){ { bay_from.x, bay_to.x }, { from.x, to.x }, self->third ? low.y : low.z, bay, any };
-  y = (Axis){ { bay_from.y, bay_to.y }, { from.y, to.y }, self->third ? low.x : low.z, bay, any };
-  z = (Axis){ { bay_from.z, bay_to.z }, { from.z, to.z }, low.y, bay, any };
-  dimension_axis (self, self->third ? FRONT : PLAN, TW_DIMENSION_BELOW, &x);
-  dimension_axis (self, self->third ? FRONT : SIDE, TW_DIMENSION_LEFT, &y);
-  dimension_axis (self, SIDE, TW_DIMENSION_BELOW, &z);
-}
-
 static const char *
 view_title (const Arrangement *self, guint view)
 {
@@ -314,6 +250,7 @@ make_tables (const TwSheetSet *set)
 
   g_ptr_array_add (tables, tw_sheet_sizes (set));
   g_ptr_array_add (tables, tw_sheet_clearances (set));
+  g_ptr_array_add (tables, tw_sheet_around (set));
   g_ptr_array_add (tables, tw_sheet_bends (set));
   g_ptr_array_add (tables, tw_sheet_hoses (set));
   g_ptr_array_add (tables, tw_sheet_port_places (set));
@@ -343,25 +280,44 @@ make_cells (Arrangement *self, double scale)
   }
 }
 
-/* Paper and scale, from a trial of the views at full size; then the views at that scale. FALSE when there is
- * nothing. */
+/* What the window shows, at full size; FALSE when that is nothing. */
 static gboolean
-prepare (Arrangement *self, GPtrArray *tables, TwSheet *trial, double *scale)
+find_least (Arrangement *self, TwBox least[N_VIEWS])
 {
-  TwBox least[N_VIEWS];
   gboolean any;
 
-  self->page = trial;
-  self->window = tw_arrangement_window (self->set);
-  self->turned = find_turned (self->set);
   draw_views (self, 1);
   any = find_extents (self);
   free_views (self);
-  if (!any)
-    return FALSE;
-  memcpy (least, self->extents, sizeof least);
-  *scale = draw_on_smallest (self, tables, trial, least);
-  return TRUE;
+  memcpy (least, self->extents, sizeof self->extents);
+  return any;
+}
+
+/* Paper and scale, from a trial of the views at full size; then the views at that scale. Header tanks and
+ * openings that stand apart are shown if the rest need not be drawn smaller for them: their table says where
+ * they are. 0 when there is nothing. */
+static double
+prepare (Arrangement *self, GPtrArray *tables, TwSheet *trial)
+{
+  TwBox least[N_VIEWS];
+  double scale;
+
+  self->page = trial;
+  self->turned = find_turned (self->set);
+  self->window = tw_arrangement_window (self->set);
+  if (!tw_arrangement_leave_apart (self->set, &self->window))
+    return find_least (self, least) ? draw_on_smallest (self, tables, trial, least) : 0;
+  if (!find_least (self, least))
+    return 0;
+  scale = draw_on_smallest (self, tables, trial, least);
+  free_views (self);
+  self->window.leaves_apart = FALSE;
+  if (find_least (self, least) && draw_if_it_fits (self, least, 1 / scale))
+    return scale;
+  self->window.leaves_apart = TRUE;
+  draw_views (self, 1 / scale);
+  (void)find_extents (self);
+  return scale;
 }
 
 void
@@ -370,12 +326,12 @@ tw_sheet_arrangement (TwSheetSet *set)
   Arrangement self = { .set = set, .third = set->settings->projection == TW_PROJECTION_THIRD };
   g_autoptr (GPtrArray) tables = make_tables (set);
   TwSheet trial = { .size = set->smallest, .look = tw_look_paper (FALSE) };
-  double scale = 1;
-  gboolean drawn = prepare (&self, tables, &trial, &scale);
-  g_autofree char *scale_text = tw_sheet_scale_text (scale);
+  double scale = prepare (&self, tables, &trial);
+  gboolean drawn = scale > 0;
+  g_autofree char *scale_text = drawn ? tw_sheet_scale_text (scale) : NULL;
 
   self.page = tw_sheet_add (set, TW_SHEET_ARRANGEMENT, trial.size,
-                            tw_part_name ((const TwPart *)set->settings), drawn ? scale_text : NULL);
+                            tw_part_name ((const TwPart *)set->settings), scale_text);
   if (drawn) {
     arrange (&self, 1 / scale);
     make_cells (&self, 1 / scale);
@@ -383,7 +339,7 @@ tw_sheet_arrangement (TwSheetSet *set)
       self.views[i].manner.look = &self.page->look;
       tw_sheet_put_view (self.page, &self.views[i], view_title (&self, i));
     }
-    draw_dimensions (&self);
+    tw_arrangement_dimensions (set, self.page, self.views, &self.window);
   }
   tw_sheet_put_tables (set, self.page, tables);
   tw_sheet_put_names (self.page, self.views, drawn ? self.n_views : 0);

@@ -191,6 +191,7 @@ char *tw_sheet_gap (const TwSheetSet *self,
 /* Tables that they show; each (transfer full), empty when there is nothing. */
 TwTable *tw_sheet_port_places (const TwSheetSet *self);
 TwTable *tw_sheet_bends (const TwSheetSet *self);
+TwTable *tw_sheet_around (const TwSheetSet *self);
 TwTable *tw_sheet_hoses (const TwSheetSet *self);
 TwTable *tw_sheet_clearances (const TwSheetSet *self);
 TwTable *tw_sheet_sizes (const TwSheetSet *self);
