@@ -206,6 +206,15 @@ tw_json_print (const cJSON *tree)
 }
 
 char *
+tw_json_print_line (const cJSON *tree)
+{
+  GString *out = g_string_new (NULL);
+
+  (void)print_line (out, tree, G_MAXSIZE / 2);
+  return g_string_free (out, FALSE);
+}
+
+char *
 tw_json_found (const cJSON *item)
 {
   g_autofree char *start = NULL;

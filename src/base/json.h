@@ -33,6 +33,9 @@ tw_json_parse (const char *text, gsize length, guint deepest, TwTroubles *troubl
  * full) */
 char *tw_json_print (const cJSON *tree) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same on one line, however long it is, without the newline. (transfer full) */
+char *tw_json_print_line (const cJSON *tree) G_GNUC_WARN_UNUSED_RESULT;
+
 /* `a number`, `"text"` (shortened), `a list` …: what stands there, for a trouble. (transfer full) */
 char *tw_json_found (const cJSON *item) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -13,6 +13,7 @@ change_new (TwChangeKind kind, TwId part, TwId element)
   self->kind = kind;
   self->part = part;
   self->element = element;
+  self->owner = TW_N_KINDS;
   return self;
 }
 

@@ -241,3 +241,9 @@ tw_history_mark_saved (TwHistory *self)
     tw_history_close (self);
   self->saved_at = (int)self->undo->len;
 }
+
+void
+tw_history_mark_unsaved (TwHistory *self)
+{
+  self->saved_at = -1;
+}

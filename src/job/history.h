@@ -43,6 +43,8 @@ const char *tw_history_redo_label (const TwHistory *self);
 /* Whether the job is as it was when last marked (a new history is). */
 gboolean tw_history_is_saved (const TwHistory *self);
 void tw_history_mark_saved (TwHistory *self);
+/* As it is now it is in no file, and no undo leads to what is: made by the program, or recovered. */
+void tw_history_mark_unsaved (TwHistory *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TwHistory, tw_history_free)
 

@@ -53,6 +53,24 @@ tw_job_free (TwJob *self)
   g_free (self);
 }
 
+TwJob *
+tw_job_copy (const TwJob *self)
+{
+  TwJob *copy = tw_job_new ();
+  GHashTableIter numbers;
+  gpointer kind, number;
+
+  tw_job_replace (copy, tw_part_ref (self->settings));
+  for (guint i = TW_KIND_SETTINGS + 1; i < TW_FIRST_ELEMENT; i++)
+    for (guint k = 0; k < self->parts[i]->len; k++)
+      tw_job_insert (copy, tw_part_ref (tw_job_get (self, i, k)), -1);
+  g_hash_table_iter_init (&numbers, self->last_number);
+  while (g_hash_table_iter_next (&numbers, &kind, &number))
+    g_hash_table_insert (copy->last_number, kind, number);
+  copy->extra = self->extra != NULL ? cJSON_Duplicate (self->extra, TRUE) : NULL;
+  return copy;
+}
+
 gboolean
 tw_job_equal (const TwJob *a, const TwJob *b)
 {

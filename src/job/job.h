@@ -21,6 +21,10 @@ typedef struct _TwJob TwJob;
 TwJob *tw_job_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void tw_job_free (TwJob *self);
 
+/* Another with the same parts, which are shared, and without watchers; it gives the ids that @self would
+ * give. (transfer full) */
+TwJob *tw_job_copy (const TwJob *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Same settings, parts (in the same order) and unknown members. */
 gboolean tw_job_equal (const TwJob *a, const TwJob *b);
 

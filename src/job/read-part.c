@@ -11,9 +11,12 @@ tw_job_reader_trouble (TwJobReader *self, const char *where, char *found, const 
   tw_troubles_add (self->troubles, g_strdup (where), found, expected);
 }
 
-/* The value of a field from @item, checked; FALSE when it said a trouble. */
-static gboolean
-read_value (TwJobReader *self, const TwField *field, const cJSON *item, const char *where, TwValue *value)
+gboolean
+tw_job_reader_value (TwJobReader *self,
+                     const TwField *field,
+                     const cJSON *item,
+                     const char *where,
+                     TwValue *value)
 {
   gboolean right = FALSE;
   g_autofree char *accepts = NULL;
@@ -58,9 +61,12 @@ read_value (TwJobReader *self, const TwField *field, const cJSON *item, const ch
   return FALSE;
 }
 
-/* The text as typed must say the same figure as the number beside it. */
-static void
-read_typed (TwJobReader *self, const TwField *field, const cJSON *item, const char *where, TwValue *value)
+void
+tw_job_reader_typed (TwJobReader *self,
+                     const TwField *field,
+                     const cJSON *item,
+                     const char *where,
+                     TwValue *value)
 {
   double number;
 
@@ -117,11 +123,11 @@ read_field (TwJobReader *self, TwPart *part, guint nth, const cJSON *object, con
     return;
   }
   place = member_place (where, field->name);
-  if (!read_value (self, field, item, place, &value))
+  if (!tw_job_reader_value (self, field, item, place, &value))
     return;
   if (typed != NULL) {
     typed_place = member_place (where, typed->string);
-    read_typed (self, field, typed, typed_place, &value);
+    tw_job_reader_typed (self, field, typed, typed_place, &value);
   }
   tw_part_put (part, nth, &value);
 }
@@ -271,12 +277,13 @@ tw_job_reader_part (TwJobReader *self, TwKind kind, const cJSON *object, const c
     return NULL;
   }
   part = tw_part_new (kind, TW_ID_NONE);
-  read_id (self, part, object, where, kind < TW_FIRST_ELEMENT);
+  read_id (self, part, object, where, kind < TW_FIRST_ELEMENT && !self->unnamed);
   tw_job_reader_fields (self, part, object, where);
   for (guint i = 0; i < info->n_lists; i++)
     read_list (self, part, i, object, where);
   check_element_ids (self, part, where);
-  name_elements (part);
+  if (!self->unnamed)
+    name_elements (part);
   part->extra = tw_job_reader_unknown (kind, object);
   return part;
 }

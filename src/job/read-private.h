@@ -5,17 +5,32 @@
 #pragma once
 
 #include "base/json.h"
-#include "job/job.h"
+#include "job/change.h"
 
 G_BEGIN_DECLS
 
 typedef struct {
   TwJob *job;           /* being filled */
   TwTroubles *troubles; /* added to */
+  gboolean unnamed;     /* parts and elements may be without id, and stay so */
 } TwJobReader;
 
 /* Notes a trouble; takes @found. */
 void tw_job_reader_trouble (TwJobReader *self, const char *where, char *found, const char *expected);
+
+/* The value of a field from @item, checked; FALSE when it said a trouble. Clear it with tw_value_clear(). */
+gboolean tw_job_reader_value (TwJobReader *self,
+                              const TwField *field,
+                              const cJSON *item,
+                              const char *where,
+                              TwValue *value);
+
+/* The text as typed beside @value, which must say the same figure. */
+void tw_job_reader_typed (TwJobReader *self,
+                          const TwField *field,
+                          const cJSON *item,
+                          const char *where,
+                          TwValue *value);
 
 /* Reads the settings' fields into @settings, from the file's own object. */
 void tw_job_reader_fields (TwJobReader *self, TwPart *settings, const cJSON *object, const char *where);

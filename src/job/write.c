@@ -1,61 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "job/write.h"
 
-#include "base/error.h"
 #include "base/json.h"
 #include "job/read.h"
+#include "job/write-private.h"
 
-#include <errno.h>
-#include <fcntl.h>
-#include <glib/gstdio.h>
 #include <math.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
-#define MOST_LINKS 40 /* as many as Linux follows; a ring of links is then written over by its last one */
+cJSON *
+tw_job_write_value (const TwField *field, const TwValue *value)
+{
+  switch (field->store) {
+  case TW_FIELD_NUMBER:
+    return isnan (value->number) ? NULL : cJSON_CreateNumber (value->number);
+  case TW_FIELD_COUNT:
+    return value->choice < 0 ? NULL : cJSON_CreateNumber (value->choice);
+  case TW_FIELD_FLAG:
+    return value->choice < 0 ? NULL : cJSON_CreateBool (value->choice);
+  case TW_FIELD_CHOICE:
+    return value->choice < 0 ? NULL : cJSON_CreateString (field->choices[value->choice].name);
+  case TW_FIELD_TEXT:
+    return value->text == NULL ? NULL : cJSON_CreateString (value->text);
+  case TW_FIELD_REF:
+    return tw_id_is_none (value->ref) ? NULL : cJSON_CreateString (value->ref.text);
+  }
+  g_assert_not_reached ();
+}
 
 static void
 write_field (cJSON *object, const TwPart *part, guint nth)
 {
   const TwField *field = &tw_kind_info (part->kind)->fields[nth];
   g_autofree char *typed_name = tw_field_typed_name (field);
-  const char *text;
-  double number;
-  int choice;
+  TwValue value = tw_part_get (part, nth);
+  cJSON *item = tw_job_write_value (field, &value);
 
-  switch (field->store) {
-  case TW_FIELD_NUMBER:
-    number = G_STRUCT_MEMBER (double, part, field->offset);
-    if (!isnan (number))
-      cJSON_AddNumberToObject (object, field->name, number);
-    break;
-  case TW_FIELD_COUNT:
-  case TW_FIELD_FLAG:
-  case TW_FIELD_CHOICE:
-    choice = G_STRUCT_MEMBER (int, part, field->offset);
-    if (choice < 0)
-      break;
-    if (field->store == TW_FIELD_COUNT)
-      cJSON_AddNumberToObject (object, field->name, choice);
-    else if (field->store == TW_FIELD_FLAG)
-      cJSON_AddBoolToObject (object, field->name, choice);
-    else
-      cJSON_AddStringToObject (object, field->name, field->choices[choice].name);
-    break;
-  case TW_FIELD_TEXT:
-    text = G_STRUCT_MEMBER (char *, part, field->offset);
-    if (text != NULL)
-      cJSON_AddStringToObject (object, field->name, text);
-    break;
-  case TW_FIELD_REF:
-    text = G_STRUCT_MEMBER (TwId, part, field->offset).text;
-    if (text[0] != '\0')
-      cJSON_AddStringToObject (object, field->name, text);
-    break;
-  }
-  if (typed_name != NULL && part->typed != NULL && part->typed[nth] != NULL)
-    cJSON_AddStringToObject (object, typed_name, part->typed[nth]);
+  if (item != NULL)
+    cJSON_AddItemToObject (object, field->name, item);
+  if (typed_name != NULL && value.typed != NULL)
+    cJSON_AddStringToObject (object, typed_name, value.typed);
+  tw_value_clear (&value);
 }
 
 static void
@@ -67,13 +52,14 @@ write_extra (cJSON *object, const cJSON *extra)
     cJSON_AddItemToObject (object, child->string, cJSON_Duplicate (child, TRUE));
 }
 
-static cJSON *
-write_part (const TwPart *part)
+cJSON *
+tw_job_write_part (const TwPart *part)
 {
   const TwKindInfo *info = tw_kind_info (part->kind);
   cJSON *object = cJSON_CreateObject ();
 
-  cJSON_AddStringToObject (object, "id", part->id.text);
+  if (!tw_id_is_none (part->id))
+    cJSON_AddStringToObject (object, "id", part->id.text);
   for (guint i = 0; i < info->n_fields; i++)
     write_field (object, part, i);
   for (guint i = 0; i < info->n_lists; i++) {
@@ -84,7 +70,7 @@ write_part (const TwPart *part)
       continue;
     list = cJSON_AddArrayToObject (object, info->lists[i].name);
     for (guint k = 0; k < elements->len; k++)
-      cJSON_AddItemToArray (list, write_part (g_ptr_array_index (elements, k)));
+      cJSON_AddItemToArray (list, tw_job_write_part (g_ptr_array_index (elements, k)));
   }
   write_extra (object, part->extra);
   return object;
@@ -106,7 +92,7 @@ tw_job_write_text (const TwJob *self)
       continue;
     list = cJSON_AddArrayToObject (tree, tw_kind_info (kind)->member);
     for (guint i = 0; i < tw_job_count (self, kind); i++)
-      cJSON_AddItemToArray (list, write_part (tw_job_get (self, kind, i)));
+      cJSON_AddItemToArray (list, tw_job_write_part (tw_job_get (self, kind, i)));
   }
   write_extra (tree, tw_job_extra (self));
   text = tw_json_print (tree);
@@ -117,104 +103,17 @@ tw_job_write_text (const TwJob *self)
 char *
 tw_job_digest (const TwJob *self)
 {
+  g_autofree char *identity = tw_job_identity (self);
+
+  return g_strndup (identity, 8);
+}
+
+char *
+tw_job_identity (const TwJob *self)
+{
   g_autofree char *text = tw_job_write_text (self);
-  g_autofree char *sum = g_compute_checksum_for_string (G_CHECKSUM_SHA256, text, -1);
 
-  return g_strndup (sum, 8);
-}
-
-static gboolean
-set_file_error (GError **error, const char *path, int code)
-{
-  g_set_error (error, TW_ERROR, TW_ERROR_FILE, _ ("%s cannot be written: %s; the file is as it was before"),
-               path, g_strerror (code));
-  return FALSE;
-}
-
-/* Writes and syncs; errno says why not. */
-static gboolean
-fill_file (int fd, const char *bytes, gsize length)
-{
-  while (length > 0) {
-    gssize n = write (fd, bytes, length);
-
-    if (n < 0 && errno == EINTR)
-      continue;
-    if (n <= 0)
-      return FALSE;
-    bytes += n;
-    length -= (gsize)n;
-  }
-  return fsync (fd) == 0;
-}
-
-static void
-sync_folder (const char *folder)
-{
-  int fd = open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-
-  if (fd >= 0) {
-    /* Some file systems cannot; the rename itself has succeeded. */
-    if (fsync (fd) != 0)
-      errno = 0;
-    close (fd);
-  }
-}
-
-/* Mode of the file that is replaced, else what the mask of the process leaves of 0666. */
-static mode_t
-mode_for (const char *path)
-{
-  struct stat status;
-  mode_t mask;
-
-  if (stat (path, &status) == 0)
-    return status.st_mode & 07777;
-  mask = umask (0);
-  umask (mask);
-  return 0666 & ~mask;
-}
-
-/* The file that is meant by @path, through symbolic links, also through one that leads to nothing yet. */
-static char *
-follow_links (const char *path)
-{
-  char *at = g_strdup (path);
-
-  for (guint i = 0; i < MOST_LINKS; i++) {
-    g_autofree char *link = g_file_read_link (at, NULL), *folder = g_path_get_dirname (at);
-
-    if (link == NULL)
-      break;
-    g_free (at);
-    at = g_path_is_absolute (link) ? g_strdup (link) : g_build_filename (folder, link, NULL);
-  }
-  return at;
-}
-
-gboolean
-tw_write_file (const char *path, const char *bytes, gsize length, GError **error)
-{
-  g_autofree char *target = follow_links (path);
-  g_autofree char *folder = g_path_get_dirname (target);
-  g_autofree char *beside = g_strdup_printf ("%s.XXXXXX", target);
-  int fd, code = 0;
-
-  fd = g_mkstemp_full (beside, O_WRONLY | O_CLOEXEC, 0600);
-  if (fd < 0)
-    return set_file_error (error, path, errno);
-  if (!fill_file (fd, bytes, length) || fchmod (fd, mode_for (target)) != 0)
-    code = errno;
-  if (close (fd) != 0 && code == 0)
-    code = errno;
-  if (code == 0 && g_rename (beside, target) != 0)
-    code = errno;
-  if (code != 0) {
-    g_unlink (beside);
-    return set_file_error (error, path, code);
-  }
-  sync_folder (folder);
-  return TRUE;
+  return g_compute_checksum_for_string (G_CHECKSUM_SHA256, text, -1);
 }
 
 gboolean

@@ -8,11 +8,13 @@
 #include "support/make-job.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <grp.h>
 #include <sched.h>
 #include <signal.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/mount.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
@@ -158,6 +160,33 @@ test_killed (Desk *desk, gconstpointer data)
   g_test_message ("%u times the one job, %u times the other", n_old, n_new);
   g_assert_cmpuint (n_old, >, 0);
   g_assert_cmpuint (n_new, >, 0);
+  /* What the killed ones left goes with the next save. */
+  g_assert_true (tw_job_save (desk->old, desk->path, NULL));
+  g_assert_cmpuint (count_files (desk->folder), ==, 1);
+}
+
+/* Only files of that name which nobody holds go: not one that is being written, nor another file's. */
+static void
+test_left_beside (Desk *desk, gconstpointer data)
+{
+  g_autofree char *dead = g_strconcat (desk->path, ".tw-aB3xYz", NULL),
+                  *alive = g_strconcat (desk->path, ".tw-000000", NULL),
+                  *longer = g_strconcat (desk->path, ".tw-0000000", NULL),
+                  *other = g_build_filename (desk->folder, "ox.twjob.tw-000000", NULL);
+  int fd;
+
+  g_assert_true (g_file_set_contents (dead, "x", 1, NULL));
+  g_assert_true (g_file_set_contents (alive, "x", 1, NULL));
+  g_assert_true (g_file_set_contents (longer, "x", 1, NULL));
+  g_assert_true (g_file_set_contents (other, "x", 1, NULL));
+  fd = open (alive, O_RDONLY | O_CLOEXEC);
+  g_assert_cmpint (flock (fd, LOCK_EX), ==, 0);
+  g_assert_true (tw_job_save (desk->new, desk->path, NULL));
+  g_assert_false (g_file_test (dead, G_FILE_TEST_EXISTS));
+  g_assert_true (g_file_test (alive, G_FILE_TEST_EXISTS));
+  g_assert_true (g_file_test (longer, G_FILE_TEST_EXISTS));
+  g_assert_true (g_file_test (other, G_FILE_TEST_EXISTS));
+  g_assert_cmpint (close (fd), ==, 0);
 }
 
 /* The file is what it was, nothing stands beside it, and @error says of @path what @says. */
@@ -331,6 +360,7 @@ main (int argc, char *argv[])
   } tests[] = {
     { "/files/save/plain", test_plain },
     { "/files/save/killed", test_killed },
+    { "/files/save/left-beside", test_left_beside },
     { "/files/save/read-only-folder", test_read_only_folder },
     { "/files/save/file-size-limit", test_file_size_limit },
     { "/files/save/full-disk", test_full_disk },
