@@ -217,6 +217,37 @@ tw_add_largest_mm (const TwPlacement *placement, TwId core, gboolean before, TwB
   return best_mm;
 }
 
+/* The place with the most room that is level with a fan of the core, across or up: rows of fans are what one
+ * builds. Returns the free radius, 0 or less when there is none as large as that fan's ring. */
+static double
+beside_fan_mm (const TwPlacement *placement, TwId core, gboolean before, TwBox mouth, TwPoint *middle)
+{
+  double best_mm = 0.0;
+  guint n;
+  const TwPlacedFan *fans = tw_placement_fans (placement, &n);
+
+  for (guint i = 0; i < n; i++) {
+    double across_mm = mouth.x1_mm - mouth.x0_mm, up_mm = mouth.y1_mm - mouth.y0_mm;
+
+    if (!tw_id_equal (fans[i].core, core) || fans[i].is_pusher != before)
+      continue;
+    for (double by_mm = 0.0; by_mm <= MAX (across_mm, up_mm); by_mm += 1.0) {
+      const TwPoint places[2]
+          = { { mouth.x0_mm + by_mm, fans[i].centre.y_mm }, { fans[i].centre.x_mm, mouth.y0_mm + by_mm } };
+
+      for (guint k = 0; k < 2; k++) {
+        double free = free_mm (placement, core, before, &mouth, places[k]);
+
+        if (free >= fans[i].ring_mm / 2.0 && free > best_mm + 1e-6) {
+          best_mm = free;
+          *middle = places[k];
+        }
+      }
+    }
+  }
+  return best_mm;
+}
+
 /* The first shroud behind the core, that the pointer or choice may mean. */
 static const TwPlacedShroud *
 shroud_for (const TwAddWhere *where, const TwPlacedCore *core)
@@ -261,7 +292,9 @@ tw_add_fan (const TwAddWhere *where, TwPart *made, GError **error)
   if (core == NULL)
     return FALSE;
   mouth = shroud != NULL ? shroud->mouth : core->face;
-  room_mm = tw_add_largest_mm (where->placement, core->id, before, mouth, &middle);
+  room_mm = beside_fan_mm (where->placement, core->id, before, mouth, &middle);
+  if (room_mm <= 0.0)
+    room_mm = tw_add_largest_mm (where->placement, core->id, before, mouth, &middle);
   if (tw_add_pointer (where, tw_frame_to_job (&core->frame, tw_vec (middle.x_mm, middle.y_mm, 0.0)),
                       &pointer)) {
     TwVec uvw = tw_frame_from_job (&core->frame, pointer);

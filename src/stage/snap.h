@@ -27,9 +27,9 @@ typedef enum {
   TW_SNAP_SHARE_MIDDLE,   /* of the fan's share of its shroud's mouth */
   TW_SNAP_HEADER_END,     /* a tank's end at the header plate's end */
   TW_SNAP_SPLIT,          /* a tank's end beside that of another, between the same two tubes */
+  TW_SNAP_IN_LINE,        /* a via-point level with the port or point that is next in its run */
   TW_SNAP_LEVEL_WITH,     /* in line with its neighbour */
   TW_SNAP_AS_HIGH,        /* as high as another part */
-  TW_SNAP_IN_LINE,        /* a via-point on the axis of a port, or in line with the next point of its run */
   TW_SNAP_TOUCHES,        /* its edge on another's: ring, mouth, face, wall */
   TW_SNAP_CLEARANCE,      /* the smallest clearance away from something */
   TW_SNAP_EDGE,           /* on an edge or corner of a volume */
