@@ -217,35 +217,49 @@ tw_add_largest_mm (const TwPlacement *placement, TwId core, gboolean before, TwB
   return best_mm;
 }
 
+/* Where a new fan is looked for beside one that is there. */
+typedef struct {
+  const TwPlacement *placement;
+  const TwPlacedFan *fan;
+  TwBox mouth;
+  double best_mm; /* free radius of the best place so far */
+  TwPoint best;
+} Beside;
+
+/* A place as good as any is one where a ring as large as that fan's fits. */
+static void
+try_beside (Beside *self, TwPoint at)
+{
+  double free = free_mm (self->placement, self->fan->core, self->fan->is_pusher, &self->mouth, at);
+
+  if (free >= self->fan->ring_mm / 2.0 && free > self->best_mm + 1e-6) {
+    self->best_mm = free;
+    self->best = at;
+  }
+}
+
 /* The place with the most room that is level with a fan of the core, across or up: rows of fans are what one
- * builds. Returns the free radius, 0 or less when there is none as large as that fan's ring. */
+ * builds. Returns the free radius, 0 when there is none as large as that fan's ring. */
 static double
 beside_fan_mm (const TwPlacement *placement, TwId core, gboolean before, TwBox mouth, TwPoint *middle)
 {
-  double best_mm = 0.0;
+  Beside beside = { .placement = placement, .mouth = mouth };
+  double long_mm = MAX (mouth.x1_mm - mouth.x0_mm, mouth.y1_mm - mouth.y0_mm);
   guint n;
   const TwPlacedFan *fans = tw_placement_fans (placement, &n);
 
   for (guint i = 0; i < n; i++) {
-    double across_mm = mouth.x1_mm - mouth.x0_mm, up_mm = mouth.y1_mm - mouth.y0_mm;
-
     if (!tw_id_equal (fans[i].core, core) || fans[i].is_pusher != before)
       continue;
-    for (double by_mm = 0.0; by_mm <= MAX (across_mm, up_mm); by_mm += 1.0) {
-      const TwPoint places[2]
-          = { { mouth.x0_mm + by_mm, fans[i].centre.y_mm }, { fans[i].centre.x_mm, mouth.y0_mm + by_mm } };
-
-      for (guint k = 0; k < 2; k++) {
-        double free = free_mm (placement, core, before, &mouth, places[k]);
-
-        if (free >= fans[i].ring_mm / 2.0 && free > best_mm + 1e-6) {
-          best_mm = free;
-          *middle = places[k];
-        }
-      }
+    beside.fan = &fans[i];
+    for (double by_mm = 0.0; by_mm <= long_mm; by_mm += 1.0) {
+      try_beside (&beside, (TwPoint){ mouth.x0_mm + by_mm, fans[i].centre.y_mm });
+      try_beside (&beside, (TwPoint){ fans[i].centre.x_mm, mouth.y0_mm + by_mm });
     }
   }
-  return best_mm;
+  if (beside.best_mm > 0.0)
+    *middle = beside.best;
+  return beside.best_mm;
 }
 
 /* The first shroud behind the core, that the pointer or choice may mean. */

@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#define TYPED_SAME_MM 1e-6 /* what was typed may be read again to another last bit */
+
 /* --- figures -------------------------------------------------------------------------------------------- */
 
 static void
@@ -28,7 +30,7 @@ negated_text (const TwArrangeMirror *self, const TwField *field, const char *typ
 
   if (!tw_value_parse (field, &style, text, &value, NULL))
     return NULL;
-  same = value.number == number;
+  same = fabs (value.number - number) < TYPED_SAME_MM;
   tw_value_clear (&value);
   return same ? g_steal_pointer (&text) : NULL;
 }

@@ -96,19 +96,30 @@ tw_snap_list (const TwSnapBench *bench, const TwSnapAsk *ask)
   return search.list;
 }
 
+/* Whether @a is to be taken before @b: a round figure last, then the nearer one, then the more telling one.
+ */
+static gboolean
+is_better (const TwSnap *a, double a_off_mm, const TwSnap *b, double b_off_mm)
+{
+  if ((a->kind == TW_SNAP_ROUND) != (b->kind == TW_SNAP_ROUND))
+    return b->kind == TW_SNAP_ROUND;
+  if (fabs (a_off_mm - b_off_mm) > SAME_MM)
+    return a_off_mm < b_off_mm;
+  return a->kind < b->kind;
+}
+
 gboolean
 tw_snap_find (const TwSnapBench *bench, const TwSnapAsk *ask, double reach_mm, TwSnap *snap)
 {
   g_autoptr (GArray) list = tw_snap_list (bench, ask);
-  double best_mm = reach_mm;
+  double best_mm = 0.0;
   gboolean found = FALSE;
 
   for (guint i = 0; i < list->len; i++) {
     const TwSnap *candidate = &g_array_index (list, TwSnap, i);
     double off_mm = fabs (candidate->amount_mm - ask->amounts_mm[ask->freedom]);
-    gboolean nearer = found ? off_mm < best_mm - SAME_MM : off_mm <= best_mm;
 
-    if (nearer || (found && off_mm <= best_mm + SAME_MM && candidate->kind < snap->kind)) {
+    if (off_mm <= reach_mm && (!found || is_better (candidate, off_mm, snap, best_mm))) {
       *snap = *candidate;
       best_mm = off_mm;
       found = TRUE;
