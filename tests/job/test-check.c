@@ -138,6 +138,32 @@ test_too_few_corners (void)
   assert_refused (job, tw_change_remove (id_of ("volume-1"), id_of ("corner-2")), "outline");
 }
 
+/* An opening's outline is held to the same: a triangle of which one corner is pulled onto the line of the
+ * other two holds nothing. */
+static void
+test_opening (void)
+{
+  static const double corners[][2] = { { 0, 0 }, { 100, 0 }, { 50, 80 } };
+  g_autoptr (TwJob) job = tw_job_new ();
+  TwPart *opening = tw_part_new (TW_KIND_OPENING, id_of ("scoop"));
+  TwValue value;
+
+  for (guint i = 0; i < G_N_ELEMENTS (corners); i++) {
+    g_autofree char *id = g_strdup_printf ("corner-%u", i + 1);
+    TwPart *corner = tw_part_new (TW_KIND_CORNER, id_of (id));
+
+    ((TwOutlineCorner *)corner)->across_mm = corners[i][0];
+    ((TwOutlineCorner *)corner)->up_mm = corners[i][1];
+    g_ptr_array_add (((TwOpening *)opening)->outline, corner);
+  }
+  tw_job_insert (job, opening, -1);
+  value = tw_value_number (0);
+  assert_refused (job, tw_change_set (id_of ("scoop"), id_of ("corner-3"), TW_CORNER_up_mm, &value),
+                  "outline");
+  value = tw_value_number (-80);
+  assert_done_and_undone (job, tw_change_set (id_of ("scoop"), id_of ("corner-3"), TW_CORNER_up_mm, &value));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -147,5 +173,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/job/check/ends-before-start", test_ends_before_start);
   g_test_add_func ("/job/check/hole", test_hole);
   g_test_add_func ("/job/check/too-few-corners", test_too_few_corners);
+  g_test_add_func ("/job/check/opening", test_opening);
   return g_test_run ();
 }
