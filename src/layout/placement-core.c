@@ -57,8 +57,31 @@ place_corners (TwPlacedCore *placed)
     placed->corners[i] = tw_frame_to_job (&placed->frame, tw_vec (corners[i].x_mm, corners[i].y_mm, 0.0));
 }
 
+/* The rim of a header plate: four strips as thick as the plate, standing away from the tubes along its edges.
+ */
 static void
-add_core_solids (TwPlacement *self, const TwPlacedCore *core)
+add_rim (TwPlacement *self, const TwPlacedCore *core, const TwHeaderSide *side, double lip_mm)
+{
+  double along_mm[2] = { core->header_start_mm, core->header_end_mm };
+  double w_mm[2] = { core->header_w_from_mm, core->header_w_to_mm };
+  double thick_mm = core->header_thickness_mm;
+
+  for (guint i = 0; i < 4; i++) {
+    double a_mm[2] = { along_mm[0], along_mm[1] }, b_mm[2] = { w_mm[0], w_mm[1] };
+    double *thin_mm = i < 2 ? a_mm : b_mm;
+
+    if (i % 2 == 0)
+      thin_mm[1] = thin_mm[0] + thick_mm;
+    else
+      thin_mm[0] = thin_mm[1] - thick_mm;
+    tw_placement_add_solid (self, core->id, core->id, TW_SOLID_HEADER,
+                            tw_convex_new_box (&core->frame, tw_header_point (side, a_mm[0], 0.0, b_mm[0]),
+                                               tw_header_point (side, a_mm[1], lip_mm, b_mm[1])));
+  }
+}
+
+static void
+add_core_solids (TwPlacement *self, const TwPlacedCore *core, double lip_mm)
 {
   tw_placement_add_solid (
       self, core->id, core->id, TW_SOLID_BLOCK,
@@ -72,6 +95,8 @@ add_core_solids (TwPlacement *self, const TwPlacedCore *core)
 
     tw_placement_add_solid (self, core->id, core->id, TW_SOLID_HEADER,
                             tw_convex_new_box (&core->frame, from, to));
+    if (lip_mm > 0.0)
+      add_rim (self, core, side, lip_mm);
   }
 }
 
@@ -118,6 +143,6 @@ tw_placement_place_cores (TwPlacement *self)
 
     tw_placement_add (self, &core->head, self->cores, &placed, why);
     if (why == NULL)
-      add_core_solids (self, &placed);
+      add_core_solids (self, &placed, tw_known_or (core->header_lip_mm, 0.0));
   }
 }

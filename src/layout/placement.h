@@ -166,7 +166,7 @@ typedef struct {
 
 typedef enum {
   TW_SOLID_BLOCK,  /* fins and tubes of a core; part is the core */
-  TW_SOLID_HEADER, /* a header plate; part is the core */
+  TW_SOLID_HEADER, /* a header plate, or a strip of its rim; part is the core */
   TW_SOLID_TANK,
   TW_SOLID_BAFFLE, /* lies in its tank */
   TW_SOLID_PORT,   /* stub or boss, from the wall to its tip */

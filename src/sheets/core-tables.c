@@ -166,6 +166,11 @@ tw_sheet_core (const TwSheetSet *self, const TwPlacedCore *core)
   g_autofree char *long_mm = tw_sheet_length (self, core->header_end_mm - core->header_start_mm);
   g_autofree char *wide_mm = tw_sheet_length (self, core->header_w_to_mm - core->header_w_from_mm);
   g_autofree char *thick_mm = tw_sheet_thin (self, core->header_thickness_mm);
+  g_autofree char *lip_mm = tw_sheet_length (self, drawn->header_lip_mm);
+  /* Translators: the upturned edge of a sheet, then its height */
+  g_autofree char *rim = drawn->header_lip_mm > 0
+                             ? g_strdup_printf (tw_sheet_words (self, N_ ("; rim %s")), lip_mm)
+                             : g_strdup ("");
 
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Face, without header and side plates; thickness")),
                      g_strdup_printf ("%s × %s; %s", width, height, thickness));
@@ -173,7 +178,7 @@ tw_sheet_core (const TwSheetSet *self, const TwPlacedCore *core)
                      g_strdup_printf ("%d × %d; %s × %s; %s", drawn->tube_count, drawn->rows, tube_height,
                                       tube_width, pitch));
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Header plates")),
-                     g_strdup_printf ("%s × %s × %s", long_mm, wide_mm, thick_mm));
+                     g_strdup_printf ("%s × %s × %s%s", long_mm, wide_mm, thick_mm, rim));
   tw_sheet_add_size (table, tw_sheet_words (self, N_ ("Weld filler; mass")),
                      g_strdup (tw_sheet_words (self, N_ ("not yet computed"))));
   return table;

@@ -242,6 +242,7 @@ test_solids (void)
 
   core->lean_deg = 33;
   core->heading_deg = -20;
+  core->header_lip_mm = 15;
   tank->back = TW_BACK_ROUND;
   tank = air_tank (job, "tapered", "core", TW_SIDE_LEFT, 50);
   tank->back = TW_BACK_TAPERED;
@@ -263,7 +264,9 @@ test_solids (void)
   air = air_of (job);
 
   assert_near (volume_of (&air, "core", TW_SOLID_BLOCK), 400 * 200 * 40, 1e-3);
-  assert_near (volume_of (&air, "core", TW_SOLID_HEADER), 2 * 2 * 210 * 50, 1e-3);
+  /* two plates; on each a rim 15 high of 2: two strips of 210 and two of 50, sharing the corners */
+  assert_near (volume_of (&air, "core", TW_SOLID_HEADER),
+               2 * (2 * 210 * 50 + 2 * 2 * 210 * 15 + 2 * 2 * 50 * 15), 1e-3);
   /* a trapezium 50 … 92 deep over 210, 50 wide */
   assert_near (volume_of (&air, "tapered", TW_SOLID_TANK), 0.5 * (50 + 92) * 210 * 50, 1e-3);
   /* straight for 40 − 25, then half a circle of 25 */

@@ -5,6 +5,13 @@
 
 #include <math.h>
 
+/* A run from a port to itself turns straight back somewhere, and no plane for that is better than another. */
+static gboolean
+is_loop (const TwPart *part)
+{
+  return part->kind == TW_KIND_HOSE && tw_id_equal (((const TwHose *)part)->from, ((const TwHose *)part)->to);
+}
+
 TwJob *
 tw_form_settled (const TwJob *job, gboolean reversed)
 {
@@ -17,8 +24,11 @@ tw_form_settled (const TwJob *job, gboolean reversed)
     const TwKindInfo *info = tw_kind_info (kind);
 
     for (guint i = 0; i < n; i++) {
-      TwPart *part = tw_part_copy (tw_drawing_get (drawing, kind, reversed ? n - 1 - i : i));
+      const TwPart *drawn = tw_drawing_get (drawing, kind, reversed ? n - 1 - i : i);
+      TwPart *part = is_loop (drawn) ? NULL : tw_part_copy (drawn);
 
+      if (part == NULL)
+        continue;
       for (guint k = 0; k < info->n_lists; k++) {
         GPtrArray *list = tw_part_list (part, k);
 

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 #define TW_FORM_SCALE 1.7
 
 /* A job that says all that its drawing fills in, so that nothing more is assumed of its other forms; its
- * parts and elements are copies, which the functions below change where they stand. With @reversed each list
+ * parts and elements are copies, which the functions below change where they stand. Hoses from a port to
+ * itself are left out: the plane in which they turn back is as good as any. With @reversed each list
  * of parts stands the other way round. (transfer full) */
 TwJob *tw_form_settled (const TwJob *job, gboolean reversed) G_GNUC_WARN_UNUSED_RESULT;
 

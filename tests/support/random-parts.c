@@ -81,6 +81,7 @@ throw_core (TwThrow *self, TwPart *part)
   tw_throw_maybe (self, part, TW_CORE_fin_pitch_mm, RANGE (1, 3), 0.6);
   tw_throw_maybe (self, part, TW_CORE_header_reach_mm, RANGE (0, 12), 0.7);
   tw_throw_maybe (self, part, TW_CORE_header_thickness_mm, RANGE (1, 3), 0.7);
+  tw_throw_maybe (self, part, TW_CORE_header_lip_mm, RANGE (4, 20), 0.15);
   if (tw_throw_chance (self, 0.6))
     tw_throw_put (self, part, TW_CORE_header_width_mm,
                   core->rows * (width_mm + 2) + tw_throw_length (self, 4, 16));
