@@ -27,22 +27,28 @@ append_plain (GString *page, const char *text)
   }
 }
 
+#define OF_PROGRAM ": definition of this program" /* how the file ends the titles of these */
+
+/* What it is, edition and note; at the end how sure it is and the id by which cards and files name it. */
 static void
 append_source (GString *page, const TwSource *source)
 {
+  gboolean is_ours = g_str_has_suffix (source->title, OF_PROGRAM);
+  g_autofree char *title
+      = g_strndup (source->title, strlen (source->title) - (is_ours ? strlen (OF_PROGRAM) : 0));
+
   g_string_append (page, "- *");
-  append_plain (page, source->id);
-  g_string_append (page, "* ");
-  append_plain (page, source->title);
+  append_plain (page, title);
   if (!g_str_equal (source->edition, "-")) {
     g_string_append (page, ", ");
     append_plain (page, source->edition);
   }
-  g_string_append (page, ". ");
+  g_string_append (page, "*: ");
   append_plain (page, source->note);
-  if (source->status != TW_SOURCE_DEFINITION)
-    g_string_append_printf (page, " (%s)", _ (tw_source_status_name (source->status)));
-  g_string_append (page, "\n");
+  if (source->status == TW_SOURCE_DEFINITION)
+    g_string_append_printf (page, " (%s)\n", source->id);
+  else
+    g_string_append_printf (page, " (%s; %s)\n", _ (tw_source_status_name (source->status)), source->id);
 }
 
 static void

@@ -48,15 +48,18 @@ find_folder (void)
   return g_path_get_dirname (inside ? inside : beside);
 }
 
+/* Up to the first full stop that ends a sentence, else the first line. */
 static char *
-first_line (const char *text)
+first_sentence (const char *text)
 {
-  const char *end;
+  gsize line;
+  const char *stop;
 
   if (text == NULL || text[0] == '\0')
     return NULL;
-  end = strchr (text, '\n');
-  return end ? g_strndup (text, (gsize)(end - text)) : g_strdup (text);
+  line = strcspn (text, "\n");
+  stop = g_strstr_len (text, (gssize)line, ". ");
+  return g_strndup (text, stop ? (gsize)(stop + 1 - text) : line);
 }
 
 static TwSample *
@@ -72,7 +75,7 @@ read_sample (const char *folder, const char *file)
   settings = tw_job_settings (job);
   self = g_new0 (TwSample, 1);
   self->name = g_strdup (settings->name && settings->name[0] ? settings->name : file);
-  self->note = first_line (settings->note);
+  self->note = first_sentence (settings->note);
   self->stem = g_strndup (file, strlen (file) - strlen (ENDING));
   self->path = g_steal_pointer (&path);
   return self;

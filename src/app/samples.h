@@ -15,7 +15,7 @@ typedef struct {
   char *path;
   char *stem;       /* its file's name without ending: `merlin-tail` */
   char *name;       /* as its settings call it, else its file's name */
-  char *note;       /* first line of its notes, or NULL */
+  char *note;       /* first sentence of its notes, or NULL */
   TwAnswer *answer; /* NULL until tw_samples_answer() was asked for it */
 } TwSample;
 

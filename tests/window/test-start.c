@@ -10,6 +10,7 @@
 #include "app/help-window.h"
 #include "app/job-picture.h"
 #include "app/new-layout.h"
+#include "app/start-page.h"
 #include "drive.h"
 
 #include <math.h>
@@ -252,6 +253,73 @@ test_keys_only (void)
   DRIVE_UNTIL (toplevel (TW_TYPE_NEW_LAYOUT) == NULL);
 }
 
+/* A file let go over the page opens as itself. (The pointer's part of it is the toolkit's.) */
+static void
+test_drop (void)
+{
+  g_autofree char *from = g_test_build_filename (G_TEST_DIST, "..", "samples", "ox.twjob", NULL);
+  g_autofree char *path = g_test_build_filename (G_TEST_BUILT, "window", "dropped.twjob", NULL);
+  g_autofree char *text = NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GSList) files = g_slist_prepend (NULL, file);
+  g_autoptr (GListModel) controllers = NULL;
+  g_auto (GValue) value = G_VALUE_INIT;
+  GtkWidget *page;
+  gboolean took = FALSE;
+
+  g_assert_true (g_file_get_contents (from, &text, NULL, NULL));
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  open_window ();
+  page = drive_find (GTK_WIDGET (window), TW_TYPE_START_PAGE, NULL);
+  controllers = gtk_widget_observe_controllers (page);
+  g_value_init (&value, GDK_TYPE_FILE_LIST);
+  g_value_set_boxed (&value, files);
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GObject) one = g_list_model_get_item (controllers, i);
+
+    if (GTK_IS_DROP_TARGET (one))
+      g_signal_emit_by_name (one, "drop", &value, 10.0, 10.0, &took);
+  }
+  g_assert_true (took);
+  DRIVE_UNTIL (tw_session_has_job (session ()));
+  g_assert_cmpstr (tw_session_path (session ()), ==, path);
+}
+
+/* At text half as large again all fits into the smallest window. */
+static void
+test_large_text (void)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  GtkWidget *dialog, *help;
+  int dpi, least;
+
+  g_object_get (settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (settings, "gtk-xft-dpi", dpi * 3 / 2, NULL);
+  open_window ();
+  gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_assert_cmpint (least, <=, 1000);
+  drive_picture (GTK_WIDGET (window), "start-large");
+  drive_key (GDK_KEY_n, GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  dialog = wait_active (TW_TYPE_NEW_LAYOUT);
+  drive_type ("920");
+  drive_key (GDK_KEY_Tab, 0);
+  drive_type ("430");
+  drive_key (GDK_KEY_Tab, 0);
+  drive_type ("20");
+  DRIVE_UNTIL (label_with (dialog, "expected 60 to 5000") != NULL);
+  gtk_widget_measure (dialog, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_assert_cmpint (least, <=, 1000);
+  drive_picture (dialog, "new-layout-large");
+  drive_key (GDK_KEY_Escape, 0);
+  DRIVE_UNTIL (toplevel (TW_TYPE_NEW_LAYOUT) == NULL);
+  tw_help_show (GTK_WINDOW (window), "numbers");
+  help = wait_active (TW_TYPE_HELP_WINDOW);
+  drive_picture (help, "help-large");
+  gtk_window_close (GTK_WINDOW (help));
+  DRIVE_UNTIL (toplevel (TW_TYPE_HELP_WINDOW) == NULL);
+  g_object_set (settings, "gtk-xft-dpi", dpi, NULL);
+}
+
 /* --- help ----------------------------------------------------------------------------------------------- */
 
 static gboolean
@@ -342,6 +410,8 @@ add_tests (void)
   g_test_add_func ("/window/start/bad-answers", test_bad_answers);
   g_test_add_func ("/window/start/brake-power", test_brake_power);
   g_test_add_func ("/window/start/keys-only", test_keys_only);
+  g_test_add_func ("/window/start/drop", test_drop);
+  g_test_add_func ("/window/start/large-text", test_large_text);
   g_test_add_func ("/window/start/help-by-keys", test_help_by_keys);
   g_test_add_func ("/window/start/help-shown", test_help_shown);
   g_test_add_func ("/window/start/help-page-by-page", test_help_page_by_page);
