@@ -30,6 +30,9 @@ typedef struct {
   int decimals[2];      /* usual places after the decimal sign */
 } TwQuantityRow;
 
+/* A length, whatever it is the length of. */
+gboolean tw_units_is_length (TwQuantity quantity);
+
 /* Never NULL. (transfer none) */
 const TwQuantityRow *tw_units_row (TwQuantity quantity);
 /* The unit that @style shows. (transfer none) */

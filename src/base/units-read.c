@@ -202,22 +202,45 @@ choose_unit (TwQuantity quantity,
     return *unit != NULL ? READ_OK : READ_WRONG;
   }
   *unit = tw_units_shown (quantity, style);
-  if (quantity != TW_QUANTITY_LENGTH || !number->fraction || style->inches)
+  if (!tw_units_is_length (quantity) || !number->fraction || style->inches)
     return READ_OK;
   *unit = find_unit (row, "in");
   return number->ruler ? READ_OK : READ_BARE_FRACTION;
 }
 
-/* Reads @at, plain ASCII without spaces at its ends, as a figure of @quantity. */
+/* `-16`: sixteenths of an inch. */
+static gboolean
+read_dash (const char *at, double *value_mm)
+{
+  double sixteenths;
+
+  if (*at != '-' || !g_ascii_isdigit (at[1]) || *skip_digits (at + 1) != '\0')
+    return FALSE;
+  sixteenths = g_ascii_strtod (at + 1, NULL);
+  if (sixteenths < 1 || sixteenths > DASH_LARGEST)
+    return FALSE;
+  *value_mm = sixteenths * 254 / 160;
+  return TRUE;
+}
+
+/* Reads @at, plain ASCII without spaces at its ends, as a figure of @quantity; *@unit is its unit, NULL where
+ * there are several or none.
+ */
 static Outcome
-read_figure (TwQuantity quantity, const TwUnitStyle *style, const char *at, double *value)
+read_figure (TwQuantity quantity,
+             const TwUnitStyle *style,
+             const char *at,
+             double *value,
+             const TwUnit **unit)
 {
   const gboolean minus = *at == '-';
-  const TwUnit *unit;
   const char *inches;
   Number number = { 0 };
   Outcome outcome;
 
+  *unit = NULL;
+  if (quantity == TW_QUANTITY_DIAMETER && read_dash (at, value))
+    return READ_OK;
   if (*at == '-' || *at == '+')
     at = skip_spaces (at + 1);
   outcome = read_number (&at, style->decimal, &number);
@@ -225,14 +248,14 @@ read_figure (TwQuantity quantity, const TwUnitStyle *style, const char *at, doub
     return outcome;
 
   at = skip_spaces (at);
-  inches = quantity == TW_QUANTITY_LENGTH ? behind_feet (at) : NULL;
+  inches = tw_units_is_length (quantity) ? behind_feet (at) : NULL;
   if (inches != NULL && *inches != '\0') {
     outcome = read_inches (inches, style->decimal, number.value, value);
     *value = minus ? -*value : *value;
   } else {
-    outcome = choose_unit (quantity, style, &number, at, &unit);
+    outcome = choose_unit (quantity, style, &number, at, unit);
     if (outcome == READ_OK)
-      *value = tw_units_from (tw_units_row (quantity), unit, minus ? -number.value : number.value);
+      *value = tw_units_from (tw_units_row (quantity), *unit, minus ? -number.value : number.value);
   }
   if (outcome != READ_OK)
     return outcome;
@@ -327,6 +350,7 @@ tw_units_parse (TwQuantity quantity,
 {
   const TwQuantityRow *row = tw_units_row (quantity);
   g_autofree char *plain = NULL;
+  const TwUnit *unit;
   double read = 0;
   Outcome outcome;
 
@@ -334,7 +358,7 @@ tw_units_parse (TwQuantity quantity,
 
   outcome = prepare (text, &plain);
   if (outcome == READ_OK)
-    outcome = read_figure (quantity, style, plain, &read);
+    outcome = read_figure (quantity, style, plain, &read, &unit);
   if (outcome != READ_OK)
     return refuse (outcome, text, _ (row->noun), _ (row->examples), error);
   *value = read + 0.0; /* a zero has no sign */
@@ -342,22 +366,14 @@ tw_units_parse (TwQuantity quantity,
 }
 
 gboolean
-tw_units_parse_dash (const char *text, double *outside_mm, GError **error)
+tw_units_is_shown (TwQuantity quantity, const TwUnitStyle *style, const char *text)
 {
-  const TwUnitStyle style = TW_UNIT_STYLE_MM;
   g_autofree char *plain = NULL;
-  double sixteenths = 0;
-  Outcome outcome;
+  const TwUnit *unit = NULL;
+  double read;
 
-  g_return_val_if_fail (text != NULL && outside_mm != NULL, FALSE);
+  g_return_val_if_fail (style != NULL && text != NULL, FALSE);
 
-  outcome = prepare (text, &plain);
-  if (outcome == READ_OK)
-    outcome = read_figure (TW_QUANTITY_COUNT, &style, plain + (*plain == '-' ? 1 : 0), &sixteenths);
-  if (outcome == READ_OK && (sixteenths < 1 || sixteenths > DASH_LARGEST))
-    outcome = READ_WRONG;
-  if (outcome != READ_OK)
-    return refuse (outcome, text, _ ("a dash size"), _ ("-16, 20"), error);
-  *outside_mm = sixteenths * 254 / 160;
-  return TRUE;
+  return prepare (text, &plain) == READ_OK && read_figure (quantity, style, plain, &read, &unit) == READ_OK
+         && unit == tw_units_shown (quantity, style);
 }

@@ -151,6 +151,8 @@ static const TwQuantityRow rows[TW_N_QUANTITIES] = {
                           shares, 1, { "%", "%" }, { 0, 0 }, { 1, 1 } },
   [TW_QUANTITY_LENGTH] = { N_("a length"), N_("610, 24 1/2 in, 2 ft 3, 61 cm"),
                            lengths, 1, { "mm", "in" }, { 0, 1 }, { 1, 3 } },
+  [TW_QUANTITY_DIAMETER] = { N_("a diameter"), N_("38, 1 1/2 in, 3.8 cm, -16"),
+                             lengths, 1, { "mm", "in" }, { 0, 1 }, { 1, 3 } },
   [TW_QUANTITY_AREA] = { N_("an area"), N_("250000, 2500 cm², 388 in², 2.7 ft²"),
                          areas, 1, { "mm²", "in²" }, { 0, 1 }, { 0, 2 } },
   [TW_QUANTITY_VOLUME] = { N_("a volume"), N_("7.5, 7.5 L, 750 mL, 2 US gal, 460 in³"),
@@ -187,6 +189,12 @@ tw_units_row (TwQuantity quantity)
 {
   g_assert ((guint)quantity < TW_N_QUANTITIES);
   return &rows[quantity];
+}
+
+gboolean
+tw_units_is_length (TwQuantity quantity)
+{
+  return quantity == TW_QUANTITY_LENGTH || quantity == TW_QUANTITY_DIAMETER;
 }
 
 const TwUnit *

@@ -107,7 +107,7 @@ finest_of (const TwUnitStyle *style)
 static gboolean
 shows_fractions (TwQuantity quantity, const TwUnitStyle *style)
 {
-  return quantity == TW_QUANTITY_LENGTH && style->inches && style->fractions;
+  return tw_units_is_length (quantity) && style->inches && style->fractions;
 }
 
 /* The figure of @value without its sign, in the shown unit. */

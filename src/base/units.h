@@ -17,14 +17,15 @@
 G_BEGIN_DECLS
 
 typedef enum {
-  TW_QUANTITY_NONE,         /* a bare number */
-  TW_QUANTITY_COUNT,        /* a whole number */
-  TW_QUANTITY_SHARE,        /* 0..1, shown in % */
-  TW_QUANTITY_LENGTH,       /* mm; mm cm m in " ' ft thou; fractions, `2 ft 3`, dash sizes where allowed */
-  TW_QUANTITY_AREA,         /* mm2; mm² cm² m² in² ft² */
-  TW_QUANTITY_VOLUME,       /* L; mL cm³ L in³, US gal (gal), qt, fl oz, imp gal */
-  TW_QUANTITY_ANGLE,        /* deg; ° deg rad */
-  TW_QUANTITY_SPEED,        /* m/s; m/s km/h mph ft/s ft/min */
+  TW_QUANTITY_NONE,     /* a bare number */
+  TW_QUANTITY_COUNT,    /* a whole number */
+  TW_QUANTITY_SHARE,    /* 0..1, shown in % */
+  TW_QUANTITY_LENGTH,   /* mm; mm cm m in " ' ft thou; fractions, `2 ft 3` */
+  TW_QUANTITY_DIAMETER, /* mm; a length that also reads dash sizes, `-16`: of hose and tube, never below 0 */
+  TW_QUANTITY_AREA,     /* mm2; mm² cm² m² in² ft² */
+  TW_QUANTITY_VOLUME,   /* L; mL cm³ L in³, US gal (gal), qt, fl oz, imp gal */
+  TW_QUANTITY_ANGLE,    /* deg; ° deg rad */
+  TW_QUANTITY_SPEED,    /* m/s; m/s km/h mph ft/s ft/min */
   TW_QUANTITY_WATER_FLOW,   /* L/min; L/s L/h m³/h m³/s gpm (US gal/min) imp gal/min; kg is no flow */
   TW_QUANTITY_AIR_FLOW,     /* m3/s; m³/s m³/min m³/h L/s cfm */
   TW_QUANTITY_PRESSURE,     /* kPa (gauge); Pa hPa kPa bar mbar psi inH2O */
@@ -56,8 +57,9 @@ typedef struct {
  * tw_units_parse:
  * @quantity: what the text should be
  * @style: unit of a number that has none, never NULL
- * @text: as typed: `20 3/8`, `1 1/2"`, `610`, `2 ft 3`, `2' 3 1/2"`, `0.080 in`, `24,5 mm`, `12½`; dash
- *   sizes are read by tw_units_parse_dash()
+ * @text: as typed: `20 3/8`, `1 1/2"`, `610`, `2 ft 3`, `2' 3 1/2"`, `0.080 in`, `24,5 mm`, `12½`; a
+ *   diameter also `-16`, a dash size from 1 to 64: sixteenths of an inch, inside a hose or outside a tube
+ *   [sources: SAE-J517; SAE-J514]
  * @value: (out): in the unit of the quantity; untouched when refused
  *
  * Refuses what is not wholly a figure of this quantity, zero denominators, NaN and infinity, and says what is
@@ -71,9 +73,9 @@ gboolean tw_units_parse (TwQuantity quantity,
                          double *value,
                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A dash size `-16` or `16`, 1 to 64, as outside diameter in mm: sixteenths of an inch [sources: SAE-J514].
- */
-gboolean tw_units_parse_dash (const char *text, double *outside_mm, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Whether @text is a figure whose unit is the one that @style shows: `24.5` and `24.5 mm` with millimetres,
+ * not `2 ft 3`, a dash size or what cannot be read. */
+gboolean tw_units_is_shown (TwQuantity quantity, const TwUnitStyle *style, const char *text);
 
 /**
  * tw_units_format:

@@ -4,6 +4,7 @@
 #include "base/error.h"
 #include "job/parts.h"
 
+#include <math.h>
 #include <string.h>
 
 /* clang-format off */
@@ -19,6 +20,7 @@ static const TwChoice tw_refs_hose_end[] = { { "ports", NULL }, { "engine_ports"
 #define STORE_NONE TW_FIELD_NUMBER, TW_QUANTITY_NONE
 #define STORE_SHARE TW_FIELD_NUMBER, TW_QUANTITY_SHARE
 #define STORE_LENGTH TW_FIELD_NUMBER, TW_QUANTITY_LENGTH
+#define STORE_DIAMETER TW_FIELD_NUMBER, TW_QUANTITY_DIAMETER
 #define STORE_VOLUME TW_FIELD_NUMBER, TW_QUANTITY_VOLUME
 #define STORE_ANGLE TW_FIELD_NUMBER, TW_QUANTITY_ANGLE
 #define STORE_WATER_FLOW TW_FIELD_NUMBER, TW_QUANTITY_WATER_FLOW
@@ -148,6 +150,7 @@ static const char *const ranges[TW_N_QUANTITIES] = {
   [TW_QUANTITY_COUNT] = N_ ("a whole number of %s to %s"),
   [TW_QUANTITY_SHARE] = N_ ("a share of %s to %s"),
   [TW_QUANTITY_LENGTH] = N_ ("a length of %s to %s mm"),
+  [TW_QUANTITY_DIAMETER] = N_ ("a diameter of %s to %s mm"),
   [TW_QUANTITY_AREA] = N_ ("an area of %s to %s mm²"),
   [TW_QUANTITY_VOLUME] = N_ ("a volume of %s to %s L"),
   [TW_QUANTITY_ANGLE] = N_ ("an angle of %s to %s degrees"),
@@ -191,4 +194,30 @@ tw_field_accepts (const TwField *field)
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
   return g_strdup_printf (_ (ranges[field->quantity]), low, high);
 #pragma GCC diagnostic pop
+}
+
+/* Steps of @style's ruler inwards from an end of the range; 3 decimals where the ruler is too coarse. */
+static char *
+inch_text (double end_mm, double (*inwards) (double), const TwUnitStyle *style)
+{
+  const double step_mm = style->fractions ? 25.4 / 64 : 25.4 / 1000;
+
+  return tw_units_format_number (TW_QUANTITY_LENGTH, style, inwards (end_mm / step_mm) * step_mm, 3);
+}
+
+char *
+tw_field_accepts_shown (const TwField *field, const TwUnitStyle *style)
+{
+  gboolean length = field->quantity == TW_QUANTITY_LENGTH || field->quantity == TW_QUANTITY_DIAMETER;
+  TwUnitStyle inches = *style;
+  g_autofree char *low = NULL, *high = NULL;
+
+  if (!length || !style->inches)
+    return tw_field_accepts (field);
+  inches.fractions = style->fractions && (field->low <= 0 || field->low > 25.4 / 64);
+  low = inch_text (field->low, ceil, &inches);
+  high = inch_text (field->high, floor, &inches);
+  if (field->quantity == TW_QUANTITY_DIAMETER)
+    return g_strdup_printf (_ ("a diameter of %s to %s in"), low, high);
+  return g_strdup_printf (_ ("a length of %s to %s in"), low, high);
 }

@@ -90,10 +90,16 @@ gboolean tw_field_may_refer (const TwField *field, TwKind target);
  * full) */
 char *tw_field_typed_name (const TwField *field) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Longest typed text that a file keeps, in bytes; a longer one is not kept, its figure is. */
+#define TW_FIELD_LONGEST_TYPED 60
+
 /* Whether @name is that member. */
 gboolean tw_field_is_typed_name (const TwField *field, const char *name);
 
 /* What a file or a person may say there, as words for an error: `a length of 0.3 to 20 mm`. Translated. */
 char *tw_field_accepts (const TwField *field) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same in the unit that @style shows, rounded so that both ends are accepted when they are typed. */
+char *tw_field_accepts_shown (const TwField *field, const TwUnitStyle *style) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

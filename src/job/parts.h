@@ -27,6 +27,7 @@ typedef struct {
 #define TW_TYPE_NUMBER double
 #define TW_TYPE_SHARE double
 #define TW_TYPE_LENGTH double
+#define TW_TYPE_DIAMETER double
 #define TW_TYPE_VOLUME double
 #define TW_TYPE_ANGLE double
 #define TW_TYPE_WATER_FLOW double

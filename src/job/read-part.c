@@ -70,7 +70,7 @@ tw_job_reader_typed (TwJobReader *self,
 {
   double number;
 
-  if (!cJSON_IsString (item) || strlen (item->valuestring) > 60
+  if (!cJSON_IsString (item) || strlen (item->valuestring) > TW_FIELD_LONGEST_TYPED
       || !tw_units_parse (field->quantity, &TW_UNIT_STYLE_MM, item->valuestring, &number, NULL)) {
     tw_job_reader_trouble (self, where, tw_json_found (item), _ ("a figure with its unit, as it was typed"));
     return;

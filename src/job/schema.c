@@ -5,7 +5,6 @@
 #include "job/read.h"
 
 #define ID_PATTERN "^[a-z0-9_-]{1,31}$"
-#define LONGEST_TYPED 60
 
 static cJSON *
 new_type (const char *type)
@@ -72,7 +71,7 @@ add_typed (cJSON *members, cJSON *together, const TwField *field)
   if (name == NULL)
     return;
   schema = new_type ("string");
-  cJSON_AddNumberToObject (schema, "maxLength", LONGEST_TYPED);
+  cJSON_AddNumberToObject (schema, "maxLength", TW_FIELD_LONGEST_TYPED);
   cJSON_AddStringToObject (schema, "description", text);
   cJSON_AddItemToObject (members, name, schema);
   needs = cJSON_AddArrayToObject (together, name);

@@ -125,6 +125,17 @@ refuse (const TwField *field, const char *found, GError **error)
   return FALSE;
 }
 
+/* What was typed is repeated as it was typed, the range in the unit that the person sees. */
+static gboolean
+refuse_figure (const TwField *field, const TwUnitStyle *style, const char *found, GError **error)
+{
+  g_autofree char *accepts = tw_field_accepts_shown (field, style);
+
+  g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s: found %s, expected %s"), field->name, found,
+               accepts);
+  return FALSE;
+}
+
 static gboolean
 parse_choice (const TwField *field, const char *text, TwValue *value, GError **error)
 {
@@ -154,6 +165,27 @@ with_unit (const TwField *field, const TwUnitStyle *style, const char *text, dou
 }
 
 static gboolean
+is_read_as (const TwField *field, const char *text, double number)
+{
+  double read;
+
+  return strlen (text) <= TW_FIELD_LONGEST_TYPED
+         && tw_units_parse (field->quantity, &TW_UNIT_STYLE_MM, text, &read, NULL) && read == number;
+}
+
+/* The same as a file can keep it: `1,250` with a decimal comma would be read in two ways there. NULL when it
+ * cannot. */
+static char *
+as_kept (const TwField *field, char *typed, double number)
+{
+  if (!is_read_as (field, typed, number))
+    g_strdelimit (typed, ",", '.');
+  if (!is_read_as (field, typed, number))
+    g_clear_pointer (&typed, g_free);
+  return typed;
+}
+
+static gboolean
 parse_figure (const TwField *field,
               const TwUnitStyle *style,
               const char *text,
@@ -167,12 +199,14 @@ parse_figure (const TwField *field,
     return FALSE;
   }
   if (field->store == TW_FIELD_NUMBER) {
+    if (number < field->low || number > field->high)
+      return refuse_figure (field, style, text, error);
     value->number = number;
-    value->typed = with_unit (field, style, text, number);
-    return tw_value_check (field, value, error);
+    value->typed = as_kept (field, with_unit (field, style, text, number), number);
+    return TRUE;
   }
   if (number < field->low || number > field->high || number != floor (number))
-    return refuse (field, text, error);
+    return refuse_figure (field, style, text, error);
   value->choice = (int)number;
   return TRUE;
 }

@@ -109,10 +109,10 @@ static const struct {
   { 0, "0", "0" },
 };
 
-/* Dash sizes: SAE J514, sixteenths of an inch of tube outside diameter. */
+/* Dash sizes: SAE J514, sixteenths of an inch of tube outside diameter; SAE J517, of hose inside diameter. */
 static const struct {
   const char *dash;
-  double outside_in;
+  double diameter_in;
 } dashes[] = {
   { "-2", 0.125 }, { "-3", 0.1875 }, { "-4", 0.25 }, { "-6", 0.375 }, { "-8", 0.5 }, { "-10", 0.625 },
   { "-12", 0.75 }, { "-16", 1 }, { "-20", 1.25 }, { "-24", 1.5 }, { "-32", 2 },
@@ -160,11 +160,12 @@ test_dashes (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (dashes); i++) {
     g_autoptr (GError) error = NULL;
-    double outside_mm;
+    double diameter_mm;
 
-    g_assert_true (tw_units_parse_dash (dashes[i].dash, &outside_mm, &error));
+    g_assert_true (
+        tw_units_parse (TW_QUANTITY_DIAMETER, &TW_UNIT_STYLE_MM, dashes[i].dash, &diameter_mm, &error));
     g_assert_no_error (error);
-    g_assert_cmpfloat (outside_mm, ==, dashes[i].outside_in * 254 / 10);
+    g_assert_cmpfloat (diameter_mm, ==, dashes[i].diameter_in * 254 / 10);
   }
 }
 

@@ -97,6 +97,26 @@ static const struct {
   { TW_QUANTITY_LENGTH, &mm, "-2 ft 3", -685.8 },
   { TW_QUANTITY_LENGTH, &mm, "2 ft 3.5 in", 698.5 },
   { TW_QUANTITY_LENGTH, &mm, "-0", 0 },
+  { TW_QUANTITY_LENGTH, &mm, "2 ft 3 1/2 in", 698.5 },
+  { TW_QUANTITY_LENGTH, &mm, "24.5\u00a0mm", 24.5 },
+  { TW_QUANTITY_LENGTH, &comma, "24,5 mm", 24.5 },
+  { TW_QUANTITY_LENGTH, &mm, "1\u00bd", 38.1 },
+  { TW_QUANTITY_LENGTH, &comma, "1,5\"", 38.1 },
+  { TW_QUANTITY_DIAMETER, &mm, "-16", 25.4 },   /* dash sizes: sixteenths of an inch */
+  { TW_QUANTITY_DIAMETER, &in, "-16", 25.4 },
+  { TW_QUANTITY_DIAMETER, &mm, "\u22128", 12.7 },
+  { TW_QUANTITY_DIAMETER, &mm, " -20 ", 31.75 },
+  { TW_QUANTITY_DIAMETER, &mm, "-64", 101.6 },
+  { TW_QUANTITY_DIAMETER, &mm, "16", 16 },      /* without its dash it is a figure in the job's unit */
+  { TW_QUANTITY_DIAMETER, &in, "16", 406.4 },
+  { TW_QUANTITY_DIAMETER, &mm, "-16 mm", -16 }, /* refused by the field's range */
+  { TW_QUANTITY_DIAMETER, &mm, "-65", -65 },
+  { TW_QUANTITY_DIAMETER, &mm, "-0", 0 },
+  { TW_QUANTITY_DIAMETER, &mm, "-16.5", -16.5 },
+  { TW_QUANTITY_DIAMETER, &mm, "1 1/2", 38.1 },
+  { TW_QUANTITY_DIAMETER, &mm, "1 1/2\"", 38.1 },
+  { TW_QUANTITY_DIAMETER, &in, "1 1/2", 38.1 },
+  { TW_QUANTITY_DIAMETER, &mm, "1 ft", 304.8 },
   { TW_QUANTITY_NONE, &mm, "3/8", 0.375 },
   { TW_QUANTITY_NONE, &in, "0.407", 0.407 },
   { TW_QUANTITY_COUNT, &mm, "40", 40 },
@@ -189,6 +209,13 @@ static const struct {
   { TW_QUANTITY_LENGTH, &mm, "5\nmm", TW_ERROR_FORMAT, "\"5\ufffdmm\" is not a length; …" },
   { TW_QUANTITY_LENGTH, &mm, "5 \xff\xfe", TW_ERROR_FORMAT, "\"5 \ufffd\ufffd\" is not a length; …" },
   { TW_QUANTITY_LENGTH, &mm, "5 kg", TW_ERROR_FORMAT, "\"5 kg\" is not a length; …" },
+  { TW_QUANTITY_DIAMETER, &mm, "--16", TW_ERROR_FORMAT,
+    "\"--16\" is not a diameter; accepted are figures like 38, 1 1/2 in, 3.8 cm, -16" },
+  { TW_QUANTITY_DIAMETER, &mm, "AN16", TW_ERROR_FORMAT, "\"AN16\" is not a diameter; …" },
+  { TW_QUANTITY_LENGTH, &mm, "1 1/2 mm \"", TW_ERROR_FORMAT, "\"1 1/2 mm \"\" is not a length; …" },
+  { TW_QUANTITY_LENGTH, &mm, "2 ft 3 ft", TW_ERROR_FORMAT, "\"2 ft 3 ft\" is not a length; …" },
+  { TW_QUANTITY_LENGTH, &mm, "10 + 5", TW_ERROR_FORMAT, "\"10 + 5\" is not a length; …" },
+  { TW_QUANTITY_LENGTH, &mm, "\u00bd/2 in", TW_ERROR_FORMAT, "\"\u00bd/2 in\" is not a length; …" },
   { TW_QUANTITY_COUNT, &mm, "2.5", TW_ERROR_FORMAT,
     "\"2.5\" is not a whole number; accepted are figures like 1, 40" },
   { TW_QUANTITY_COUNT, &mm, "1/2", TW_ERROR_FORMAT, "\"1/2\" is not a whole number; …" },
@@ -415,26 +442,30 @@ test_numbers (void)
   }
 }
 
+/* Whether a figure is in the unit that the style shows. */
 static void
-test_dash (void)
+test_is_shown (void)
 {
   static const struct {
+    TwQuantity quantity;
+    const TwUnitStyle *style;
     const char *text;
-    double outside_mm; /* 0: refused */
+    gboolean shown;
   } cases[] = {
-    { "-16", 25.4 }, { "16", 25.4 }, { "\u22128", 12.7 }, { " -20 ", 31.75 }, { "-64", 101.6 },
-    { "0", 0 },      { "-65", 0 },   { "", 0 },           { "-", 0 },         { "--16", 0 },
-    { "16.5", 0 },   { "1/2", 0 },   { "16 mm", 0 },      { "AN16", 0 },      { "1e999", 0 },
+    { TW_QUANTITY_LENGTH, &mm, "610", TRUE },        { TW_QUANTITY_LENGTH, &mm, "610 mm", TRUE },
+    { TW_QUANTITY_LENGTH, &mm, "61 cm", FALSE },     { TW_QUANTITY_LENGTH, &mm, "20 3/8", FALSE },
+    { TW_QUANTITY_LENGTH, &in, "20 3/8", TRUE },     { TW_QUANTITY_LENGTH, &in, "20 3/8\"", TRUE },
+    { TW_QUANTITY_LENGTH, &in, "2 ft 3", FALSE },    { TW_QUANTITY_LENGTH, &in, "610 mm", FALSE },
+    { TW_QUANTITY_LENGTH, &mm, "nothing", FALSE },   { TW_QUANTITY_LENGTH, &mm, "", FALSE },
+    { TW_QUANTITY_DIAMETER, &mm, "-16", FALSE },     { TW_QUANTITY_DIAMETER, &in, "-16", FALSE },
+    { TW_QUANTITY_DIAMETER, &mm, "25.4", TRUE },     { TW_QUANTITY_PRESSURE, &mm, "110 kPa", TRUE },
+    { TW_QUANTITY_PRESSURE, &mm, "1.1 bar", FALSE }, { TW_QUANTITY_ANGLE, &mm, "45\u00b0", TRUE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
-    g_autoptr (GError) error = NULL;
-    double outside_mm = 0;
-    gboolean read = tw_units_parse_dash (cases[i].text, &outside_mm, &error);
-
-    g_assert_cmpint (read, ==, cases[i].outside_mm > 0);
-    g_assert_cmpfloat (outside_mm, ==, cases[i].outside_mm);
-    g_assert_cmpint (error == NULL, ==, read);
+    g_test_message ("%s", cases[i].text);
+    g_assert_cmpint (tw_units_is_shown (cases[i].quantity, cases[i].style, cases[i].text), ==,
+                     cases[i].shown);
   }
 }
 
@@ -571,7 +602,7 @@ main (int argc, char **argv)
   g_test_add_func ("/base/units/plain", test_plain);
   g_test_add_func ("/base/units/dimensions", test_dimensions);
   g_test_add_func ("/base/units/numbers", test_numbers);
-  g_test_add_func ("/base/units/dash", test_dash);
+  g_test_add_func ("/base/units/is-shown", test_is_shown);
   g_test_add_func ("/base/units/long", test_long);
   g_test_add_func ("/base/units/every-short-text", test_every_short_text);
   g_test_add_func ("/base/units/plain-is-read", test_plain_is_read);
