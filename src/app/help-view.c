@@ -130,7 +130,7 @@ picture_new (TwHelpView *self, const TwHelpBlock *block, TwSamples *samples)
     picture = tw_job_picture_new ();
     gtk_widget_set_size_request (picture, -1, PICTURE_HEIGHT_PX);
     tw_job_picture_show (TW_JOB_PICTURE (picture), answer, view,
-                         view == TW_VIEW_FACE ? TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES : 0);
+                         view == TW_VIEW_FACE ? TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_OPENINGS : 0);
     gtk_accessible_update_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_LABEL, shows, -1);
     gtk_box_append (GTK_BOX (box), picture);
   }

@@ -115,9 +115,9 @@ draw_next_cb (gpointer data)
   }
   tile = gtk_flow_box_get_child_at_index (self->samples, (int)self->n_drawn);
   picture = gtk_widget_get_first_child (gtk_flow_box_child_get_child (tile));
-  tw_job_picture_show (TW_JOB_PICTURE (picture),
-                       tw_samples_answer (self->list, tw_samples_get (self->list, self->n_drawn)),
-                       TW_VIEW_FACE, TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_WAYS);
+  tw_job_picture_show (
+      TW_JOB_PICTURE (picture), tw_samples_answer (self->list, tw_samples_get (self->list, self->n_drawn)),
+      TW_VIEW_FACE, TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_OPENINGS | TW_VIEW_NO_WAYS);
   self->n_drawn++;
   return G_SOURCE_CONTINUE;
 }
