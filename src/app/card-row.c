@@ -12,6 +12,7 @@ struct _TwCardRowWidget {
   TwPassage *label;
   TwPassage *text;
   TwPassage *detail;
+  GtkLabel *fresh;
   GtkMenuButton *where;
 
   const TwCard *card;
@@ -121,6 +122,7 @@ tw_card_row_widget_class_init (TwCardRowWidgetClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, label);
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, text);
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, detail);
+  gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, fresh);
   gtk_widget_class_bind_template_child (widget_class, TwCardRowWidget, where);
 }
 
@@ -157,8 +159,11 @@ static void
 set_spoken (TwCardRowWidget *self, const TwCardRow *row)
 {
   const char *word = tw_card_kind_word (row->kind);
-  g_autofree char *name = g_strdup_printf ("%s%s%s%s%s", word ? word : "", word ? ": " : "", row->label,
-                                           row->text[0] ? ": " : "", row->text);
+  const char *fresh
+      = gtk_widget_get_visible (GTK_WIDGET (self->fresh)) ? gtk_label_get_text (self->fresh) : NULL;
+  g_autofree char *name
+      = g_strdup_printf ("%s%s%s%s%s%s%s", fresh ? fresh : "", fresh ? ", " : "", word ? word : "",
+                         word ? ": " : "", row->label, row->text[0] ? ": " : "", row->text);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, row->detail ? row->detail : "", -1);
@@ -168,14 +173,15 @@ void
 tw_card_row_widget_show (TwCardRowWidget *self, const TwCard *card, const TwCardRow *row)
 {
   gboolean is_new = self->row == NULL, changed;
-  g_autofree char *shown = NULL;
+  g_autofree char *shown = NULL, *marked = NULL;
 
   self->card = card;
   self->row = row;
   /* Translators: a figure that rests on something that the program assumed */
   shown = row->is_assumed && row->text[0] ? g_strdup_printf (_ ("%s (assumed)"), row->text)
                                           : g_strdup (row->text);
-  changed = tw_passage_show (self->label, row->label);
+  marked = row->mark > 0 ? g_strdup_printf ("%u  %s", row->mark, row->label) : NULL;
+  changed = tw_passage_show (self->label, marked ? marked : row->label);
   changed |= tw_passage_show (self->text, shown);
   changed |= tw_passage_show (self->detail, row->detail);
   if (!is_new && !changed && self->kind == row->kind)
@@ -189,10 +195,26 @@ tw_card_row_widget_show (TwCardRowWidget *self, const TwCard *card, const TwCard
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self), row->parts->len > 0);
 }
 
-TwId
-tw_card_row_widget_part (TwCardRowWidget *self)
+const GArray *
+tw_card_row_widget_parts (TwCardRowWidget *self)
 {
-  if (self->row == NULL || self->row->parts->len == 0)
-    return TW_ID_NONE;
-  return g_array_index (self->row->parts, TwId, 0);
+  return self->row != NULL ? self->row->parts : NULL;
+}
+
+void
+tw_card_row_widget_mark (TwCardRowWidget *self, gboolean is_chosen, gboolean is_new)
+{
+  gboolean was_chosen = gtk_widget_has_css_class (GTK_WIDGET (self), "chosen");
+
+  if (!is_chosen != !was_chosen) {
+    if (is_chosen)
+      gtk_widget_add_css_class (GTK_WIDGET (self), "chosen");
+    else
+      gtk_widget_remove_css_class (GTK_WIDGET (self), "chosen");
+    gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_SELECTED, is_chosen, -1);
+  }
+  if (!is_new != !gtk_widget_get_visible (GTK_WIDGET (self->fresh))) {
+    gtk_widget_set_visible (GTK_WIDGET (self->fresh), is_new);
+    set_spoken (self, self->row);
+  }
 }

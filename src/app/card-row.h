@@ -19,8 +19,12 @@ GtkWidget *tw_card_row_widget_new (void);
 /* Shows @row of @card; both must stay until the next call. */
 void tw_card_row_widget_show (TwCardRowWidget *self, const TwCard *card, const TwCardRow *row);
 
-/* The part that a click chooses, or TW_ID_NONE. */
-TwId tw_card_row_widget_part (TwCardRowWidget *self);
+/* The parts that a click chooses, of TwId; NULL before it shows a row. (transfer none), until the next row.
+ */
+const GArray *tw_card_row_widget_parts (TwCardRowWidget *self);
+
+/* Marks a row whose part @is_chosen, and one that @is_new since the last change was over. */
+void tw_card_row_widget_mark (TwCardRowWidget *self, gboolean is_chosen, gboolean is_new);
 
 /* Fills @popover with where a figure of @card comes from. */
 void tw_card_where_fill (GtkPopover *popover, const TwCard *card, const char *where);

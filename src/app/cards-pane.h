@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 #define TW_TYPE_CARDS_PANE (tw_cards_pane_get_type ())
 G_DECLARE_FINAL_TYPE (TwCardsPane, tw_cards_pane, TW, CARDS_PANE, GtkWidget)
 
-/* Once, before it is shown. */
-void tw_cards_pane_set_session (TwCardsPane *self, TwSession *session);
+/* Once, before it is shown. @settings (nullable) keep which cards are open from one start to the next. */
+void tw_cards_pane_set_session (TwCardsPane *self, TwSession *session, GSettings *settings);
 
 /* Brings a card into view; an id that there is not does nothing. */
 void tw_cards_pane_reveal (TwCardsPane *self, const char *id);

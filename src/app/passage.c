@@ -3,9 +3,12 @@
 
 #include "app/compat.h"
 
+#include <string.h>
+
 #define THIN_SPACE "\342\200\211"      /* U+2009: between figure and unit; a line may break there */
 #define THIN_KEPT_SPACE "\342\200\257" /* U+202F: as narrow, and none does */
 #define LEAST_WIDTH_PX 40
+#define UNIT_ALPHA 44000 /* of 65535, dimensionless */
 
 struct _TwPassage {
   GtkWidget parent_instance;
@@ -14,15 +17,39 @@ struct _TwPassage {
   gboolean is_markup; /* the text is Pango markup */
   float xalign;       /* dimensionless */
   gboolean tabular;
+  gboolean light_units;
   int most_width;      /* px, 0: as given */
   PangoLayout *layout; /* NULL: to be made */
 };
 
-enum { PROP_0, PROP_TEXT, PROP_XALIGN, PROP_TABULAR, PROP_MOST_WIDTH, N_PROPS };
+enum { PROP_0, PROP_TEXT, PROP_XALIGN, PROP_TABULAR, PROP_LIGHT_UNITS, PROP_MOST_WIDTH, N_PROPS };
 
 static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (TwPassage, tw_passage, GTK_TYPE_WIDGET)
+
+/* What follows a figure and a thin space, to the next space or comma, is its unit; a figure there are the
+ * thousand's next three digits. */
+static void
+lighten_units (const char *text, PangoAttrList *attributes)
+{
+  for (const char *thin = text; (thin = strstr (thin, THIN_KEPT_SPACE)) != NULL; thin++) {
+    const char *unit = thin + strlen (THIN_KEPT_SPACE);
+    gsize length = strcspn (unit, " ,;");
+    PangoAttribute *attribute;
+
+    if (thin == text || g_ascii_isdigit (unit[0]))
+      continue;
+    attribute = pango_attr_foreground_alpha_new (UNIT_ALPHA);
+    attribute->start_index = (guint)(unit - text);
+    attribute->end_index = attribute->start_index + (guint)length;
+    pango_attr_list_insert (attributes, attribute);
+    attribute = pango_attr_weight_new (PANGO_WEIGHT_NORMAL);
+    attribute->start_index = (guint)(unit - text);
+    attribute->end_index = attribute->start_index + (guint)length;
+    pango_attr_list_insert (attributes, attribute);
+  }
+}
 
 static PangoLayout *
 layout_of (TwPassage *self)
@@ -35,10 +62,13 @@ layout_of (TwPassage *self)
   pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
   if (self->xalign > 0.5F)
     pango_layout_set_alignment (self->layout, PANGO_ALIGN_RIGHT);
-  if (self->tabular && !self->is_markup) {
+  if ((self->tabular || self->light_units) && !self->is_markup) {
     g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
 
-    pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum"));
+    if (self->tabular)
+      pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum"));
+    if (self->light_units)
+      lighten_units (self->text, attributes);
     pango_layout_set_attributes (self->layout, attributes);
   }
   return self->layout;
@@ -129,6 +159,9 @@ tw_passage_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
   case PROP_TABULAR:
     g_value_set_boolean (value, self->tabular);
     break;
+  case PROP_LIGHT_UNITS:
+    g_value_set_boolean (value, self->light_units);
+    break;
   case PROP_MOST_WIDTH:
     g_value_set_int (value, self->most_width);
     break;
@@ -151,6 +184,9 @@ tw_passage_set_property (GObject *object, guint id, const GValue *value, GParamS
     break;
   case PROP_TABULAR:
     self->tabular = g_value_get_boolean (value);
+    break;
+  case PROP_LIGHT_UNITS:
+    self->light_units = g_value_get_boolean (value);
     break;
   case PROP_MOST_WIDTH:
     self->most_width = g_value_get_int (value);
@@ -181,6 +217,7 @@ tw_passage_class_init (TwPassageClass *klass)
   props[PROP_TEXT] = g_param_spec_string ("text", NULL, NULL, "", flags);
   props[PROP_XALIGN] = g_param_spec_float ("xalign", NULL, NULL, 0.0F, 1.0F, 0.0F, flags);
   props[PROP_TABULAR] = g_param_spec_boolean ("tabular", NULL, NULL, FALSE, flags);
+  props[PROP_LIGHT_UNITS] = g_param_spec_boolean ("light-units", NULL, NULL, FALSE, flags);
   props[PROP_MOST_WIDTH] = g_param_spec_int ("most-width", NULL, NULL, 0, 10000, 0, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_css_name (widget_class, "label");

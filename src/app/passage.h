@@ -15,7 +15,8 @@ G_BEGIN_DECLS
 #define TW_TYPE_PASSAGE (tw_passage_get_type ())
 
 /* Properties: `text`; `xalign` (0 left to 1 right, dimensionless); `tabular` (figures of equal width);
- * `most-width` (px): wants to be as wide as its text up to this; 0: takes the width that it is given. */
+ * `light-units` (a unit behind its figure is one step lighter); `most-width` (px): wants to be as wide as its
+ * text up to this; 0: takes the width that it is given. */
 G_DECLARE_FINAL_TYPE (TwPassage, tw_passage, TW, PASSAGE, GtkWidget)
 
 /* NULL shows nothing. Returns whether it changed; otherwise nothing is laid out again. */

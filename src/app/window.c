@@ -252,7 +252,7 @@ tw_window_init (TwWindow *self)
   tw_parts_pane_set_session (self->parts, self->session);
   tw_part_form_set_session (self->form, self->session);
   tw_canvas_set_session (self->canvas, self->session);
-  tw_cards_pane_set_session (self->cards, self->session);
+  tw_cards_pane_set_session (self->cards, self->session, self->settings);
   bind_status (self);
 
   g_signal_connect_object (self->session, "job-replaced", G_CALLBACK (job_replaced_cb), self,

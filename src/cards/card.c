@@ -38,6 +38,7 @@ tw_card_new (const char *id, const char *label)
   self->label = g_strdup (label);
   self->headline = g_strdup ("–");
   self->meaning = g_strdup ("");
+  self->picture = g_strdup ("");
   self->missing_kind = TW_N_KINDS;
   self->figures = g_array_new (FALSE, FALSE, sizeof (TwCardFigure));
   self->rows = g_ptr_array_new_with_free_func (free_row);
@@ -55,6 +56,7 @@ tw_card_free (TwCard *self)
   g_free (self->headline);
   g_free (self->where);
   g_free (self->meaning);
+  g_free (self->picture);
   g_free (self->missing);
   g_array_unref (self->figures);
   g_ptr_array_unref (self->rows);

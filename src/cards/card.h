@@ -59,6 +59,7 @@ typedef struct {
   char *detail;        /* further words, as a finding's remedy; NULL: none */
   GArray *figures;     /* of TwCardFigure; never NULL */
   GArray *parts;       /* of TwId, what a click chooses; never NULL */
+  guint mark;          /* number that names it in the card's picture, from 1; 0: none */
   char *where;         /* id of a TwCardWhere of the card; NULL: none */
   gboolean is_assumed; /* rests on something that the user did not give */
 } TwCardRow;
@@ -72,6 +73,7 @@ typedef struct {
   char *where;         /* of the headline; NULL: none */
   gboolean is_assumed; /* the headline rests on something that the user did not give */
   TwRowKind kind; /* TW_ROW_STOP … when findings concern the card itself, TW_ROW_PENDING without figures */
+  char *picture;  /* what the card's picture (draw/picture.h) shows, in words; empty when it has none */
   char *meaning;  /* one line: `31 tubes in two passes, 16 from the top, then 15` */
   char *missing;  /* what is not there yet, when the card has nothing to say; NULL: nothing */
   TwKind missing_kind; /* the kind of part to be added then; TW_N_KINDS: none */

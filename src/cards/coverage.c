@@ -81,6 +81,32 @@ add_fans (TwCardMaker *maker, const TwFaceCover *face, const TwCardWhere *where)
   }
 }
 
+/* `Left fan sweeps 31.0 %`, what is left bare, and who share. */
+static void
+picture_face (TwCardMaker *maker, const TwFaceCover *face)
+{
+  g_autofree char *boxed = tw_maker_text (maker, SHARE, face->unswept_mm2 / face->face_mm2);
+  double bare_mm2 = MAX (face->face_mm2 - face->unswept_mm2 - face->swept_mm2, 0);
+  g_autofree char *bare = tw_maker_text (maker, SHARE, bare_mm2 / face->face_mm2);
+
+  for (guint i = 0; i < face->n_fans; i++) {
+    const TwFanCover *fan = &face->fans[i];
+    g_autofree char *share = tw_maker_text (maker, SHARE, fan->own_share);
+    g_autofree char *over = tw_maker_text (maker, TW_QUANTITY_LENGTH, fan->face_over_mm);
+
+    if (fan->face_over_mm > 0)
+      tw_maker_picture (maker, g_strdup_printf (_ ("%s sweeps %s and reaches %s beyond the face"),
+                                                tw_maker_name (maker, fan->fan), share, over));
+    else
+      tw_maker_picture (maker, g_strdup_printf (_ ("%s sweeps %s"), tw_maker_name (maker, fan->fan), share));
+  }
+  for (guint i = 0; i < face->n_overlaps; i++)
+    tw_maker_picture (maker,
+                      g_strdup_printf (_ ("%s and %s overlap"), tw_maker_name (maker, face->overlaps[i].a),
+                                       tw_maker_name (maker, face->overlaps[i].b)));
+  tw_maker_picture (maker, g_strdup_printf (_ ("%s boxed in but not swept, %s bare"), boxed, bare));
+}
+
 static void
 add_overlaps (TwCardMaker *maker, const TwFaceCover *face)
 {
@@ -177,6 +203,7 @@ tw_card_coverage (TwCardMaker *maker)
     if (n > 1)
       tw_maker_heading (maker, "core", faces[i].core, tw_maker_name (maker, faces[i].core));
     add_face (maker, &faces[i]);
+    picture_face (maker, &faces[i]);
     for (guint k = from + 1; n > 1 && k < maker->card->rows->len; k++)
       ((TwCardRow *)g_ptr_array_index (maker->card->rows, k))->indent = 1;
     if (maker->card->where == NULL)

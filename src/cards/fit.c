@@ -134,6 +134,9 @@ add_headline (TwCardMaker *maker, const TwClearancePair *nearest)
   g_free (maker->card->meaning);
   /* Translators: a part, then `to the wall of Bay; 15.0 mm wanted`. */
   maker->card->meaning = g_strdup_printf (_ ("nearest is %s %s"), tw_maker_name (maker, nearest->part), to);
+  tw_maker_picture (maker, g_strdup_printf (_ ("%s and %s where they come nearest"),
+                                            tw_maker_name (maker, nearest->part),
+                                            tw_maker_name (maker, nearest->other)));
 }
 
 TwCard *

@@ -26,6 +26,26 @@ share_row (TwCardMaker *maker, const char *id, TwId part, const char *label, con
   return row;
 }
 
+/* The next number in the picture. */
+static guint
+next_mark (const TwCard *card)
+{
+  guint mark = 1;
+
+  for (guint i = 0; i < card->rows->len; i++)
+    mark = MAX (mark, ((const TwCardRow *)g_ptr_array_index (card->rows, i))->mark + 1);
+  return mark;
+}
+
+/* `1 Cross tube, 11.9 %`. */
+static void
+picture_shade (TwCardMaker *maker, const TwCardRow *row, const TwShade *shade)
+{
+  g_autofree char *share = tw_maker_text (maker, SHARE, shade->alone_share);
+
+  tw_maker_picture (maker, g_strdup_printf ("%u %s, %s", row->mark, row->label, share));
+}
+
 static void
 add_shades (TwCardMaker *maker, const TwFaceShade *face, const TwCardWhere *where)
 {
@@ -37,6 +57,8 @@ add_shades (TwCardMaker *maker, const TwFaceShade *face, const TwCardWhere *wher
     TwCardRow *row = share_row (maker, id, shade->part, tw_maker_name (maker, shade->part),
                                 (double[]){ shade->alone_mm2, shade->alone_share });
 
+    row->mark = next_mark (maker->card);
+    picture_shade (maker, row, shade);
     tw_row_also (row, face->core);
     tw_row_figure (row, "shadow_mm2", AREA, shade->shadow_mm2, "DEF-OBSTRUCTION");
     tw_row_figure (row, "distance_mm", TW_QUANTITY_LENGTH, shade->distance_mm, "DEF-OBSTRUCTION");
@@ -212,6 +234,8 @@ tw_card_frontal (TwCardMaker *maker)
   }
   for (int exits = 0; n > 0 && exits <= 1; exits++)
     add_openings (maker, exits, face_mm2);
+  if (n > 0 && maker->card->picture[0] == '\0')
+    tw_maker_picture (maker, g_strdup (_ ("nothing stands before the face")));
   if (n > 0)
     maker->card->where = g_strconcat ("free:", faces[0].core.text, NULL);
   return tw_maker_end (maker);

@@ -165,6 +165,28 @@ add_run (TwCardMaker *maker, const TwRoute *route)
   tw_maker_pending (maker, "loss", route->hose, _ ("Pressure loss"))->indent = 1;
 }
 
+/* `Return: 200 mm, bend of 90°, 300 mm`; negative straights have no length to be seen. */
+static void
+picture_run (TwCardMaker *maker, const TwRoute *route)
+{
+  GString *text = g_string_new (tw_maker_name (maker, route->hose));
+
+  for (guint i = 0; i < route->n_pieces; i++) {
+    const TwRoutePiece *piece = &route->pieces[i];
+    g_autofree char *length = tw_maker_text (maker, LENGTH, MAX (piece->length_mm, 0));
+    g_autofree char *angle = tw_maker_text (maker, TW_QUANTITY_ANGLE, in_deg (piece->angle_rad));
+
+    g_string_append (text, i == 0 ? ": " : ", ");
+    if (piece->kind == TW_ROUTE_STRAIGHT)
+      g_string_append (text, length);
+    else if (piece->over_least_mm < 0)
+      g_string_append_printf (text, _ ("bend of %s, too tight"), angle);
+    else
+      g_string_append_printf (text, _ ("bend of %s"), angle);
+  }
+  tw_maker_picture (maker, g_string_free (text, FALSE));
+}
+
 static void
 add_headline (TwCardMaker *maker, const TwRoutes *routes)
 {
@@ -201,7 +223,9 @@ tw_card_hoses (TwCardMaker *maker)
     tw_maker_missing (maker, _ ("No hose run is drawn."), TW_KIND_HOSE);
   else
     add_headline (maker, routes);
-  for (guint i = 0; i < tw_routes_count (routes); i++)
+  for (guint i = 0; i < tw_routes_count (routes); i++) {
     add_run (maker, tw_routes_get (routes, i));
+    picture_run (maker, tw_routes_get (routes, i));
+  }
   return tw_maker_end (maker);
 }

@@ -54,6 +54,8 @@ void tw_maker_headline_figure (TwCardMaker *self,
                                TwQuantity quantity,
                                double value,
                                const char *source);
+/* What the picture shows: @sentence (transfer full) goes behind what is there already. */
+void tw_maker_picture (TwCardMaker *self, char *sentence);
 /* A definition that changes figures. */
 void tw_maker_note (TwCardMaker *self, const char *text);
 

@@ -93,6 +93,17 @@ tw_maker_headline_figure (TwCardMaker *self,
 }
 
 void
+tw_maker_picture (TwCardMaker *self, char *sentence)
+{
+  char *text = self->card->picture[0] != '\0' ? g_strjoin ("; ", self->card->picture, sentence, NULL)
+                                              : g_strdup (sentence);
+
+  g_free (self->card->picture);
+  g_free (sentence);
+  self->card->picture = text;
+}
+
+void
 tw_maker_note (TwCardMaker *self, const char *text)
 {
   g_ptr_array_add (self->card->notes, g_strdup (text));

@@ -172,6 +172,30 @@ add_dead (TwCardMaker *maker, const TwPasses *passes)
   }
 }
 
+/* `pass 1: tubes 1 to 16, to the right`, what carries nothing, and where the baffles sit. */
+static void
+picture_water (TwCardMaker *maker, const TwPasses *passes)
+{
+  guint n;
+  const TwPlacedBaffle *baffles = tw_placement_baffles (tw_answer_placement (maker->answer), &n);
+
+  for (guint i = 0; i < tw_passes_n_groups (passes); i++) {
+    const TwTubeGroup *group = tw_passes_group (passes, i);
+    g_autofree char *ranges = ranges_text (group->ranges, group->n_ranges);
+
+    if (group->level > 0)
+      tw_maker_picture (maker,
+                        g_strdup_printf (_ ("pass %u: %s, %s"), group->level, ranges, way_of (group->flows)));
+    else if (group->why == TW_DEAD_UNKNOWN)
+      tw_maker_picture (maker, g_strdup (ranges));
+    else
+      tw_maker_picture (maker, g_strdup_printf (_ ("crossed out, since they carry nothing: %s"), ranges));
+  }
+  for (guint i = 0; i < n; i++)
+    tw_maker_picture (maker, g_strdup_printf (_ ("%s in %s"), tw_maker_name (maker, baffles[i].id),
+                                              tw_maker_name (maker, baffles[i].tank)));
+}
+
 static void
 add_flow (TwCardMaker *maker)
 {
@@ -284,6 +308,7 @@ tw_card_passes (TwCardMaker *maker)
     tw_maker_missing (maker, what, kind);
   }
   add_dead (maker, passes);
+  picture_water (maker, passes);
   add_flow (maker);
   add_volume (maker, passes);
   tw_maker_pending (maker, "reynolds", TW_ID_NONE, _ ("Reynolds numbers"));

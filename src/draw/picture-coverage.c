@@ -291,7 +291,6 @@ tw_picture_coverage (const TwPictureHand *hand)
   TwPictureFace faces[TW_PICTURE_MOST_FACES];
   Cover covers[TW_PICTURE_MOST_FACES];
   TwBox extents[TW_PICTURE_MOST_FACES], room = hand->room;
-  gboolean has_any = FALSE;
   guint n_cores;
   const TwPlacedCore *cores = tw_placement_cores (tw_answer_placement (hand->answer), &n_cores);
 
@@ -299,10 +298,7 @@ tw_picture_coverage (const TwPictureHand *hand)
   for (guint i = 0; i < n; i++) {
     covers[i] = cover_of (hand, &found[i]);
     extents[i] = extent_of (&cores[i], &covers[i]);
-    has_any |= found[i].n_fans + found[i].n_shrouds > 0;
   }
-  if (!has_any)
-    return;
   room.x1_mm -= LEGEND_PX + 2 * TW_PICTURE_GAP_PX;
   tw_picture_place_faces (hand, &room, extents, faces);
   for (guint i = 0; i < n; i++)

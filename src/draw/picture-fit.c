@@ -291,8 +291,6 @@ tw_picture_fit (const TwPictureHand *hand)
   g_autoptr (TwArea) part = NULL, other = NULL, outside = NULL;
   Scene scene = { .hand = hand, .pair = pair, .geos = geos, .place = place };
 
-  if (pair == NULL)
-    return;
   scene.eye = best_eye (tw_answer_placement (hand->answer), tw_vec_subtract (pair->at_other, pair->at_part));
   look_at (&scene);
   part = area_of (&scene, pair->part, FALSE);

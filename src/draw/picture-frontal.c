@@ -163,8 +163,6 @@ tw_picture_frontal (const TwPictureHand *hand)
     extents[i] = cores[i].face;
     n_shades += shades[i].n_shades;
   }
-  if (n == 0)
-    return;
   if (n_shades > 0)
     room.x1_mm -= legend_px + 2 * TW_PICTURE_GAP_PX;
   tw_picture_place_faces (hand, &room, extents, faces);

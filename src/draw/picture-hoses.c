@@ -324,8 +324,6 @@ tw_picture_hoses (const TwPictureHand *hand)
   g_autoptr (GPtrArray) order = g_ptr_array_new ();
   double high_px = hand->room.y1_mm - hand->room.y0_mm, used_px, top_px;
 
-  if (n == 0)
-    return;
   for (guint i = 0; i < n; i++)
     g_ptr_array_add (order, (gpointer)tw_routes_get (routes, i));
   g_ptr_array_sort (order, longest_first);

@@ -116,15 +116,19 @@ tone_band (const TwPictureCore *core, const TwTubeGroup *group, const double alo
 {
   double length_px = tw_picture_bench_across_px (&core->bench);
   gboolean back = group->flows == TW_FLOWS_LEFT || group->flows == TW_FLOWS_UP;
+  TwInkTint tints[2];
 
+  for (guint half = 0; half < 2; half++)
+    tints[half] = group->level > 0 ? tint_of (core, group->level, (half == 1) != back) : TW_INK_TINT_FAINT;
   for (guint half = 0; half < 2; half++) {
-    const double across_px[] = { half * length_px / 2, (half + 1) * length_px / 2 };
+    gboolean is_whole = tints[0] == tints[1];
+    const double across_px[] = { half * length_px / 2, is_whole ? length_px : (half + 1) * length_px / 2 };
     TwBox box = tw_picture_bench_box (&core->bench, along_px, across_px);
-    gboolean is_second = (half == 1) != back;
-    TwInkTint tint = group->level > 0 ? tint_of (core, group->level, is_second) : TW_INK_TINT_FAINT;
-    TwInkStyle style = tw_picture_style (TW_INK_PEN_THIN, tint, core->bench.core);
+    TwInkStyle style = tw_picture_style (TW_INK_PEN_THIN, tints[half], core->bench.core);
 
     tw_picture_tone (core->hand, &box, &style, group->level > 0 ? WATER_TONE : UNKNOWN_TONE);
+    if (is_whole)
+      return;
   }
 }
 

@@ -23,7 +23,7 @@ typedef struct {
   TwInk *ink; /* px */
 } TwPictureHand;
 
-/* The pictures, each in its file; they leave the ink empty when there is nothing to show. */
+/* The pictures, each in its file; not asked when there is nothing to show. */
 void tw_picture_passes (const TwPictureHand *hand);
 void tw_picture_frontal (const TwPictureHand *hand);
 void tw_picture_coverage (const TwPictureHand *hand);

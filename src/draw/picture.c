@@ -1,17 +1,62 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/picture-private.h"
 
+static gboolean
+has_face (const TwAnswer *answer)
+{
+  guint n;
+
+  tw_frontal_faces (tw_answer_frontal (answer), &n);
+  return n > 0;
+}
+
+static gboolean
+has_airway (const TwAnswer *answer)
+{
+  guint n;
+  const TwFaceCover *faces = tw_coverage_faces (tw_answer_coverage (answer), &n);
+
+  for (guint i = 0; i < n; i++)
+    if (faces[i].n_fans + faces[i].n_shrouds > 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+has_tubes (const TwAnswer *answer)
+{
+  const TwTubes *tubes = tw_answer_tubes (answer);
+
+  for (guint i = 0; i < tw_tubes_n_grids (tubes); i++)
+    if (tw_tubes_grid (tubes, i)->n_tubes > 0)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+has_runs (const TwAnswer *answer)
+{
+  return tw_routes_count (tw_answer_routes (answer)) > 0;
+}
+
+static gboolean
+has_pair (const TwAnswer *answer)
+{
+  return tw_clearance_nearest (tw_answer_clearance (answer)) != NULL;
+}
+
 /* Pictures by card, and the rooms that they are drawn from. */
 static const struct {
   const char *card;
   void (*draw) (const TwPictureHand *hand);
+  gboolean (*shows) (const TwAnswer *answer);
   TwRooms rooms;
 } pictures[] = {
-  { "frontal", tw_picture_frontal, TW_ROOM_FRONTAL },
-  { "coverage", tw_picture_coverage, TW_ROOM_COVERAGE },
-  { "passes", tw_picture_passes, TW_ROOM_PASSES | TW_ROOM_TUBES },
-  { "hoses", tw_picture_hoses, TW_ROOM_ROUTES },
-  { "fit", tw_picture_fit, TW_ROOM_CLEARANCE },
+  { "frontal", tw_picture_frontal, has_face, TW_ROOM_FRONTAL },
+  { "coverage", tw_picture_coverage, has_airway, TW_ROOM_COVERAGE },
+  { "passes", tw_picture_passes, has_tubes, TW_ROOM_PASSES | TW_ROOM_TUBES },
+  { "hoses", tw_picture_hoses, has_runs, TW_ROOM_ROUTES },
+  { "fit", tw_picture_fit, has_pair, TW_ROOM_CLEARANCE },
 };
 
 TwRooms
@@ -23,6 +68,15 @@ tw_picture_rooms (const char *card)
   return 0;
 }
 
+gboolean
+tw_picture_shows (const char *card, const TwAnswer *answer)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (pictures); i++)
+    if (g_str_equal (pictures[i].card, card))
+      return pictures[i].shows (answer);
+  return FALSE;
+}
+
 TwInk *
 tw_picture_draw (const char *card, const TwAnswer *answer, const TwPictureManner *manner)
 {
@@ -31,14 +85,13 @@ tw_picture_draw (const char *card, const TwAnswer *answer, const TwPictureManner
 
   g_return_val_if_fail (manner->width_px >= TW_PICTURE_LEAST_WIDTH_PX, NULL);
 
+  if (!tw_picture_shows (card, answer))
+    return NULL;
   hand.ink = tw_ink_new ();
   for (guint i = 0; i < G_N_ELEMENTS (pictures); i++)
     if (g_str_equal (pictures[i].card, card))
       pictures[i].draw (&hand);
-  if (tw_ink_count (hand.ink) > 0)
-    return tw_ink_finish (hand.ink);
-  tw_ink_unref (hand.ink);
-  return NULL;
+  return tw_ink_finish (hand.ink);
 }
 
 const char *

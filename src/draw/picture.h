@@ -46,6 +46,9 @@ TwInk *tw_picture_draw (const char *card,
                         const TwAnswer *answer,
                         const TwPictureManner *manner) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Whether @card has a picture, and the drawing something of what it shows. */
+gboolean tw_picture_shows (const char *card, const TwAnswer *answer);
+
 /* Rooms of the answer that the picture of @card is drawn from; 0: it has none. */
 TwRooms tw_picture_rooms (const char *card);
 

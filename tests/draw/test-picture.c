@@ -145,11 +145,35 @@ test_random (void)
   }
 }
 
+/* What one set of pictures costs, beside the answer that it is drawn from: run with `-m perf`. */
+static void
+test_cost (void)
+{
+  g_autoptr (TwJob) job = sample ("merlin-tail");
+  Bench bench;
+
+  if (!g_test_perf ())
+    return;
+  bench_init (&bench, job);
+  for (guint i = 0; i < G_N_ELEMENTS (cards); i++) {
+    g_test_timer_start ();
+    for (guint k = 0; k < 200; k++)
+      tw_ink_unref (draw (&bench, cards[i], 240));
+    g_test_message ("%s: %d µs", cards[i], (int)(g_test_timer_elapsed () * 1e6 / 200));
+  }
+  g_test_timer_start ();
+  for (guint k = 0; k < 50; k++)
+    tw_answer_unref (tw_answer_new (job, bench.catalogue, bench.geos));
+  g_test_message ("answer: %d µs", (int)(g_test_timer_elapsed () * 1e6 / 50));
+  bench_clear (&bench);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/draw/picture/samples", test_samples);
   g_test_add_func ("/draw/picture/random", test_random);
+  g_test_add_func ("/draw/picture/cost", test_cost);
   return g_test_run ();
 }
