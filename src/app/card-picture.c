@@ -142,20 +142,6 @@ tw_card_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 }
 
 static void
-tw_card_picture_measure (GtkWidget *widget,
-                         GtkOrientation orientation,
-                         int for_size,
-                         int *min,
-                         int *nat,
-                         int *min_b,
-                         int *nat_b)
-{
-  *min_b = *nat_b = -1;
-  *min = *nat = orientation == GTK_ORIENTATION_HORIZONTAL ? (int)TW_PICTURE_LEAST_WIDTH_PX
-                                                          : (int)TW_PICTURE_HEIGHT_PX;
-}
-
-static void
 tw_card_picture_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   TwCardPicture *self = TW_CARD_PICTURE (widget);
@@ -191,7 +177,6 @@ tw_card_picture_class_init (TwCardPictureClass *klass)
 
   G_OBJECT_CLASS (klass)->finalize = tw_card_picture_finalize;
   widget_class->snapshot = tw_card_picture_snapshot;
-  widget_class->measure = tw_card_picture_measure;
   widget_class->size_allocate = tw_card_picture_size_allocate;
   widget_class->map = tw_card_picture_map;
   gtk_widget_class_set_css_name (widget_class, "card-picture");
@@ -206,6 +191,7 @@ tw_card_picture_init (TwCardPicture *self)
       pango_context_get_font_description (gtk_widget_get_pango_context (GTK_WIDGET (self))));
 
   self->letters = tw_letters_new (family != NULL ? family : TW_LETTERS_SHEET_FONT);
+  gtk_widget_set_size_request (GTK_WIDGET (self), (int)TW_PICTURE_LEAST_WIDTH_PX, (int)TW_PICTURE_HEIGHT_PX);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
   g_signal_connect_object (styles, "notify::dark", G_CALLBACK (drop_node), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (styles, "notify::high-contrast", G_CALLBACK (drop_node), self, G_CONNECT_SWAPPED);
