@@ -60,7 +60,7 @@ is_ours (const TwFirstPlan *self, const TwEntry *entry)
 static const TwEntry *
 choose_stub (const TwFirstPlan *self)
 {
-  double most_mm = self->tank_depth_mm - 2 * STUB_EDGE_MM;
+  double most_mm = MIN (self->tank_depth_mm, self->face_along_mm + 2 * self->reach_mm) - 2 * STUB_EDGE_MM;
   double bore_mm = sqrt (4 * self->flow_l_min / 60000 / (G_PI * STUB_MOST_M_S)) * 1000;
   const TwEntry *best = NULL;
   double best_mm = 0;
@@ -102,7 +102,10 @@ tw_first_plan_water (TwFirstPlan *self)
 double
 tw_first_port_place_mm (const TwFirstPlan *self)
 {
-  return self->face_along_mm / 2 - MIN (PORT_EDGE_MM, self->face_along_mm / 4);
+  double outside_mm = self->stub != NULL ? tw_entry_number (self->stub, "outside_mm") : STUB_USUAL_MM;
+  double beside_mm = outside_mm / 2 + STUB_EDGE_MM - self->reach_mm; /* so that it lies on the tank's wall */
+
+  return MAX (0, self->face_along_mm / 2 - MAX (MIN (PORT_EDGE_MM, self->face_along_mm / 4), beside_mm));
 }
 
 /* Between two tubes, the first pass one larger when they are odd: tubes are counted from the top or left. */
