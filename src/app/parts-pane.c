@@ -144,19 +144,23 @@ scroll_to (TwPartsPane *self, GtkWidget *row)
 static void
 show_selection (TwPartsPane *self)
 {
-  TwId chosen = tw_session_selection (self->session);
-  GtkListBoxRow *row = NULL;
+  TwId lead = tw_session_selection (self->session);
+  GtkListBoxRow *lead_row = NULL;
 
-  for (guint i = 0; i < self->rows->len && row == NULL; i++)
-    if (tw_id_equal (g_array_index (self->rows, Row, i).part, chosen))
-      row = gtk_list_box_get_row_at_index (self->list, (int)i);
-  if (row == NULL && tw_id_is_none (chosen))
-    row = gtk_list_box_get_row_at_index (self->list, 0);
   self->filling = TRUE;
-  gtk_list_box_select_row (self->list, row);
+  gtk_list_box_unselect_all (self->list);
+  for (guint i = 0; i < self->rows->len; i++) {
+    TwId part = g_array_index (self->rows, Row, i).part;
+    GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int)i);
+
+    if (tw_session_is_chosen (self->session, part) || (tw_id_is_none (lead) && i == 0))
+      gtk_list_box_select_row (self->list, row);
+    if (tw_id_equal (part, lead) || (tw_id_is_none (lead) && i == 0))
+      lead_row = row;
+  }
   self->filling = FALSE;
-  if (row != NULL)
-    scroll_to (self, GTK_WIDGET (row));
+  if (lead_row != NULL)
+    scroll_to (self, GTK_WIDGET (lead_row));
 }
 
 static void
@@ -184,14 +188,41 @@ show_job (TwPartsPane *self)
   show_selection (self);
 }
 
+/* The part that was chosen last leads: one that is new among them, else the one that led. */
 static void
-row_selected_cb (TwPartsPane *self, GtkListBoxRow *row)
+put_lead_last (TwPartsPane *self, GArray *ids)
 {
-  int place = row ? gtk_list_box_row_get_index (row) : -1;
+  TwId lead = tw_session_selection (self->session);
+  int place = -1;
 
-  if (self->filling || place < 0 || (guint)place >= self->rows->len)
+  for (guint i = 0; i < ids->len; i++) {
+    TwId id = g_array_index (ids, TwId, i);
+
+    if (!tw_session_is_chosen (self->session, id) || (place < 0 && tw_id_equal (id, lead)))
+      place = (int)i;
+  }
+  if (place >= 0) {
+    lead = g_array_index (ids, TwId, place);
+    g_array_remove_index (ids, (guint)place);
+    g_array_append_val (ids, lead);
+  }
+}
+
+static void
+rows_selected_cb (TwPartsPane *self)
+{
+  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (TwId));
+  g_autoptr (GList) rows = NULL;
+
+  if (self->filling)
     return;
-  tw_session_select (self->session, g_array_index (self->rows, Row, place).part);
+  rows = gtk_list_box_get_selected_rows (self->list);
+  for (GList *l = rows; l != NULL; l = l->next)
+    g_array_append_val (ids, g_array_index (self->rows, Row, gtk_list_box_row_get_index (l->data)).part);
+  put_lead_last (self, ids);
+  if (ids->len > 0)
+    tw_session_choose (self->session, (const TwId *)(gpointer)ids->data, ids->len);
+  show_selection (self); /* one row always is chosen, the job's only alone */
 }
 
 static void
@@ -225,7 +256,7 @@ tw_parts_pane_class_init (TwPartsPaneClass *klass)
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/parts-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, TwPartsPane, list);
-  gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, rows_selected_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, TW_TYPE_PANE_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "parts-pane");
 }

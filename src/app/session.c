@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/session.h"
 
+#include "app/chosen.h"
 #include "base/source.h"
 #include "cards/cards.h"
 
@@ -24,7 +25,7 @@ struct _TwSession {
   guint watch;
 
   char *path;
-  TwId selection;
+  TwChosen *chosen;
   TwId core; /* that the Face view looks at */
   TwView view;
   gboolean was_modified;
@@ -56,8 +57,8 @@ notify_history (TwSession *self)
 static void
 check_selection (TwSession *self)
 {
-  if (!tw_id_is_none (self->selection) && tw_job_find (self->job, self->selection) == NULL)
-    tw_session_select (self, TW_ID_NONE);
+  if (tw_chosen_check (self->chosen, self->job))
+    g_signal_emit (self, signals[SELECTION_CHANGED], 0);
 }
 
 static void
@@ -115,6 +116,7 @@ tw_session_finalize (GObject *object)
   TwSession *self = TW_SESSION (object);
 
   drop_job (self);
+  tw_chosen_free (self->chosen);
   g_free (self->path);
   tw_geos_free (self->geos);
   if (self->sources != NULL)
@@ -187,6 +189,7 @@ tw_session_init (TwSession *self)
   self->catalogue = tw_catalogue_load (&error);
   self->sources = tw_sources_load (NULL);
   self->geos = tw_geos_new ();
+  self->chosen = tw_chosen_new ();
   if (self->catalogue == NULL)
     g_error ("The program's own data cannot be read: %s", error->message);
 }
@@ -225,7 +228,7 @@ tw_session_take_job (TwSession *self, TwJob *job, const char *path)
   self->watch = tw_job_watch (job, job_changed_cb, self);
   set_path (self, path);
   self->core = TW_ID_NONE;
-  self->selection = TW_ID_NONE;
+  (void)tw_chosen_set (self->chosen, NULL, 0);
   g_signal_emit (self, signals[JOB_REPLACED], 0);
   tell_change (self);
 }
@@ -379,7 +382,25 @@ tw_session_style (TwSession *self)
 TwId
 tw_session_selection (TwSession *self)
 {
-  return self->selection;
+  return tw_chosen_lead (self->chosen);
+}
+
+const TwId *
+tw_session_chosen (TwSession *self, guint *n)
+{
+  return tw_chosen_parts (self->chosen, n);
+}
+
+gboolean
+tw_session_is_chosen (TwSession *self, TwId part)
+{
+  return tw_chosen_has (self->chosen, part);
+}
+
+TwId
+tw_session_element (TwSession *self)
+{
+  return tw_chosen_element (self->chosen);
 }
 
 /* The core that @part belongs to, or TW_ID_NONE. */
@@ -408,14 +429,37 @@ look_at_core (TwSession *self, TwId part)
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_VIEW]);
 }
 
+static void
+tell_chosen (TwSession *self, gboolean changed)
+{
+  if (!changed)
+    return;
+  look_at_core (self, tw_chosen_lead (self->chosen));
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
 void
 tw_session_select (TwSession *self, TwId part)
 {
-  if (tw_id_equal (self->selection, part))
-    return;
-  self->selection = part;
-  look_at_core (self, part);
-  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  tell_chosen (self, tw_chosen_set (self->chosen, &part, 1));
+}
+
+void
+tw_session_choose_also (TwSession *self, TwId part)
+{
+  tell_chosen (self, tw_chosen_toggle (self->chosen, part));
+}
+
+void
+tw_session_choose (TwSession *self, const TwId *ids, guint n)
+{
+  tell_chosen (self, tw_chosen_set (self->chosen, ids, n));
+}
+
+void
+tw_session_choose_element (TwSession *self, TwId part, TwId element)
+{
+  tell_chosen (self, tw_chosen_set_element (self->chosen, part, element));
 }
 
 TwView

@@ -68,9 +68,22 @@ void tw_session_tell_history (TwSession *self);
 /* How the job shows figures, with the decimal sign of the person's language. */
 TwUnitStyle tw_session_style (TwSession *self);
 
-/* The chosen part, or TW_ID_NONE. What is removed is no longer chosen. The job itself has the id `job`. */
+/* The chosen part, of several the leading one, or TW_ID_NONE. What is removed is no longer chosen. The job
+ * itself has the id `job` and is only chosen alone. */
 TwId tw_session_selection (TwSession *self);
+/* This part alone. */
 void tw_session_select (TwSession *self, TwId part);
+/* All chosen parts, the leading one last. (transfer none) (array length=n), until the next change of it */
+const TwId *tw_session_chosen (TwSession *self, guint *n);
+gboolean tw_session_is_chosen (TwSession *self, TwId part);
+/* Takes @part in as the leading one, or leaves it out when it was chosen. */
+void tw_session_choose_also (TwSession *self, TwId part);
+/* These, the leading one last; ids that are none or stand twice are left out. */
+void tw_session_choose (TwSession *self, const TwId *ids, guint n);
+/* Chosen element of the leading part (corner, via-point, flap …), or TW_ID_NONE. */
+TwId tw_session_element (TwSession *self);
+/* @element of @part, which becomes the leading one, alone unless it was chosen. TW_ID_NONE: no element. */
+void tw_session_choose_element (TwSession *self, TwId part, TwId element);
 
 /* Which view is shown. */
 TwView tw_session_view (TwSession *self);
