@@ -141,8 +141,9 @@ static const Choice choices[] = {
   /* A tank 52 long (40 + 2·6): a stub of at most 44 lies on its wall; 5 kW at 776 × 40: 2.4 kW/m²K. 11.9
    * L/min need 9.2 mm: 15 has 11.8. */
   { "low", 900, 96, 400, 5, 32, "water", "single-row-fine", 0, "15" },
-  /* 60 kW: 142.7 L/min need 31.8 mm: 38 has 34. It must not stand out beyond the tank's end. */
-  { "low-hot", 900, 96, 400, 60, 32, "water", "two-row-coarse", 0, "38" },
+  /* Upright, its tanks 52 long too. 60 kW: 142.7 L/min need 31.8 mm: 38 has 34; a quarter of the face from
+   * the end its edge would stand 10 + 19 = 29 from the middle, 7 from the wall at 36. */
+  { "slim-hot", 72, 900, 400, 60, 32, "water", "two-row-coarse", 0, "38" },
   /* 213 deep is what 42 mm needs with fans; 70 mm would need 241: fans go before depth of core. */
   { "hot-shallow", 920, 430, 213, 80, 32, "water", "single-row-fine", 0, "42" },
 };
