@@ -140,6 +140,8 @@ area_of (const Scene *scene, TwId part, gboolean is_bay)
   for (guint i = 0; i < n_hoses; i++)
     if (!is_bay && tw_id_equal (hoses[i].part, part) && is_at (hoses[i].convex, scene->pair->at_part))
       add_shadow (scene, areas, hoses[i].convex);
+  if (areas->len == 1)
+    return tw_area_ref (g_ptr_array_index (areas, 0));
   return tw_area_union (scene->geos, (TwArea *const *)areas->pdata, areas->len);
 }
 
@@ -219,16 +221,22 @@ write_at (const Scene *scene, TwPoint at, const TwInkStyle *style, const char *t
   tw_place_take (scene->place, scene->hand->ink, first);
 }
 
+/* @is_beyond: room outside of a bay, which may have any shape; else the middle of what is seen serves */
 static void
-write_name (const Scene *scene, TwId part, const TwArea *area)
+write_name (const Scene *scene, TwId part, const TwArea *area, gboolean is_beyond)
 {
   TwInkStyle style = tw_picture_style (TW_INK_PEN_LEADER, TW_INK_TINT_INK, part);
+  double most_px = (scene->hand->room.x1_mm - scene->hand->room.x0_mm) / 2.5;
   g_autofree char *name = tw_measure_fit (scene->hand->manner->measure, tw_picture_name (scene->hand, part),
-                                          tw_picture_letter_px (scene->hand),
-                                          (scene->hand->room.x1_mm - scene->hand->room.x0_mm) / 2.5);
+                                          tw_picture_letter_px (scene->hand), most_px);
+  TwBox box = tw_area_bounds (area);
+  TwPoint middle = { (box.x0_mm + box.x1_mm) / 2, (box.y0_mm + box.y1_mm) / 2 };
 
-  if (!tw_area_is_empty (area))
-    write_at (scene, on_picture (scene, tw_area_label_point (scene->geos, area, NULL)), &style, name);
+  if (tw_area_is_empty (area))
+    return;
+  if (is_beyond)
+    middle = tw_area_label_point (scene->geos, area, NULL);
+  write_at (scene, on_picture (scene, middle), &style, name);
 }
 
 static void
@@ -300,8 +308,8 @@ tw_picture_fit (const TwPictureHand *hand)
   draw_distance (&scene);
   tw_place_take (place, hand->ink, 0);
   write_distance (&scene);
-  write_name (&scene, pair->part, part);
+  write_name (&scene, pair->part, part, FALSE);
   if (pair->is_bay)
     outside = beyond (&scene, other);
-  write_name (&scene, pair->other, pair->is_bay ? outside : other);
+  write_name (&scene, pair->other, pair->is_bay ? outside : other, pair->is_bay);
 }

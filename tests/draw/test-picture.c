@@ -9,6 +9,7 @@
 
 #include "draw/place.h"
 #include "job/read.h"
+#include "support/big-job.h"
 #include "support/make-job.h"
 
 static const char *const cards[] = { "frontal", "coverage", "passes", "hoses", "fit" };
@@ -145,27 +146,32 @@ test_random (void)
   }
 }
 
-/* What one set of pictures costs, beside the answer that it is drawn from: run with `-m perf`. */
 static void
-test_cost (void)
+tell_cost (const TwJob *job, const char *name)
 {
-  g_autoptr (TwJob) job = sample ("merlin-tail");
   Bench bench;
 
-  if (!g_test_perf ())
-    return;
   bench_init (&bench, job);
   for (guint i = 0; i < G_N_ELEMENTS (cards); i++) {
     g_test_timer_start ();
-    for (guint k = 0; k < 200; k++)
+    for (guint k = 0; k < 50; k++)
       tw_ink_unref (draw (&bench, cards[i], 240));
-    g_test_message ("%s: %d µs", cards[i], (int)(g_test_timer_elapsed () * 1e6 / 200));
+    g_test_message ("%s, %s: %d µs", name, cards[i], (int)(g_test_timer_elapsed () * 1e6 / 50));
   }
-  g_test_timer_start ();
-  for (guint k = 0; k < 50; k++)
-    tw_answer_unref (tw_answer_new (job, bench.catalogue, bench.geos));
-  g_test_message ("answer: %d µs", (int)(g_test_timer_elapsed () * 1e6 / 50));
   bench_clear (&bench);
+}
+
+/* What the pictures cost: said when asked for by `-m perf`. */
+static void
+test_cost (void)
+{
+  g_autoptr (TwJob) small = sample ("merlin-tail");
+  g_autoptr (TwJob) big = tw_big_job (400, 200);
+
+  if (!g_test_perf ())
+    return;
+  tell_cost (small, "merlin-tail");
+  tell_cost (big, "400 tubes, 200 parts");
 }
 
 int
