@@ -52,9 +52,13 @@ static void
 row_activated_cb (TwCardView *self, GtkListBoxRow *row)
 {
   const GArray *parts = tw_card_row_widget_parts (TW_CARD_ROW_WIDGET (row));
+  g_autoptr (GArray) chosen = g_array_new (FALSE, FALSE, sizeof (TwId));
 
-  if (parts != NULL && parts->len > 0)
-    tw_session_select (self->session, g_array_index (parts, TwId, 0));
+  /* what the row names first is to lead, and the last one leads */
+  for (guint i = parts != NULL ? parts->len : 0; i > 0; i--)
+    g_array_append_val (chosen, g_array_index (parts, TwId, i - 1));
+  if (chosen->len > 0)
+    tw_session_choose (self->session, (const TwId *)(gpointer)chosen->data, chosen->len);
 }
 
 static gboolean
@@ -70,10 +74,8 @@ show_label (GtkLabel *label, const char *text)
 static gboolean
 is_chosen (TwCardView *self, const TwCardRow *row)
 {
-  TwId chosen = tw_session_selection (self->session);
-
-  for (guint i = 0; i < row->parts->len && !tw_id_is_none (chosen); i++)
-    if (tw_id_equal (g_array_index (row->parts, TwId, i), chosen))
+  for (guint i = 0; i < row->parts->len; i++)
+    if (tw_session_is_chosen (self->session, g_array_index (row->parts, TwId, i)))
       return TRUE;
   return FALSE;
 }

@@ -196,6 +196,32 @@ test_new_finding (void)
   DRIVE_UNTIL (row_with (findings, "new, ") == NULL);
 }
 
+/* A finding about two parts chooses both; the one it names first leads. */
+static void
+test_finding_chooses_two (void)
+{
+  GtkWidget *row;
+  const GArray *parts;
+  guint n = 0;
+
+  open_sample ();
+  for (row = gtk_widget_get_first_child (
+           drive_find (GTK_WIDGET (open_card ("Findings")), GTK_TYPE_LIST_BOX, NULL));
+       row != NULL; row = gtk_widget_get_next_sibling (row))
+    if (tw_card_row_widget_parts (TW_CARD_ROW_WIDGET (row))->len == 2)
+      break;
+  g_assert_nonnull (row);
+  parts = tw_card_row_widget_parts (TW_CARD_ROW_WIDGET (row));
+  gtk_widget_grab_focus (row);
+  drive_frame (GTK_WIDGET (window));
+  drive_frame (GTK_WIDGET (window));
+  drive_click (row);
+  DRIVE_UNTIL (tw_session_chosen (session (), &n) != NULL && n == 2);
+  g_assert_true (tw_id_equal (tw_session_selection (session ()), g_array_index (parts, TwId, 0)));
+  g_assert_true (tw_id_equal (tw_session_chosen (session (), &n)[0], g_array_index (parts, TwId, 1)));
+  drive_picture (GTK_WIDGET (window), "finding-chosen");
+}
+
 static void
 add_tests (void)
 {
@@ -203,6 +229,7 @@ add_tests (void)
   g_test_add_func ("/window/cards/same-is-not-painted", test_same_is_not_painted);
   g_test_add_func ("/window/cards/chosen-rows", test_chosen_rows);
   g_test_add_func ("/window/cards/new-finding", test_new_finding);
+  g_test_add_func ("/window/cards/finding-chooses-two", test_finding_chooses_two);
 }
 
 static int result;
