@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * part-words.h - what the window calls parts, and how it groups their fields
+ * part-words.h - what the window calls parts
  */
 #pragma once
 
@@ -14,9 +14,6 @@ const char *tw_part_words_name (const TwPart *part);
 
 /* Name of the symbolic icon. (transfer none) */
 const char *tw_part_words_icon (const TwPart *part);
-
-/* Heading over the fields that begin with @field, N_()-marked, or NULL. */
-const char *tw_part_words_group (TwKind kind, guint field);
 
 /* Kind and what the job says of the part, for a screen reader: `baffle; Place along the header −5 mm; …`.
  * (transfer full) */

@@ -302,6 +302,12 @@ tw_session_geos (TwSession *self)
   return self->geos;
 }
 
+const TwCatalogue *
+tw_session_catalogue (TwSession *self)
+{
+  return self->catalogue;
+}
+
 const GPtrArray *
 tw_session_cards (TwSession *self)
 {

@@ -47,6 +47,7 @@ const TwDrawing *tw_session_drawing (TwSession *self);
 const TwPlacement *tw_session_placement (TwSession *self);
 const TwPasses *tw_session_passes (TwSession *self);
 TwGeos *tw_session_geos (TwSession *self);
+const TwCatalogue *tw_session_catalogue (TwSession *self);
 /* Cards of the answer, of TwCard. */
 const GPtrArray *tw_session_cards (TwSession *self);
 

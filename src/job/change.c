@@ -3,8 +3,6 @@
 
 #include "base/error.h"
 
-#include <math.h>
-
 static TwChange *
 change_new (TwChangeKind kind, TwId part, TwId element)
 {
@@ -158,14 +156,6 @@ tw_change_set_key (const TwChange *self)
   return g_strdup_printf ("%s/%s/%u", self->part.text, self->element.text, self->field);
 }
 
-static gboolean
-same_value (const TwValue *a, const TwValue *b)
-{
-  return (a->number == b->number || (isnan (a->number) && isnan (b->number))) && a->choice == b->choice
-         && g_strcmp0 (a->text, b->text) == 0 && tw_id_equal (a->ref, b->ref)
-         && g_strcmp0 (a->typed, b->typed) == 0;
-}
-
 gboolean
 tw_change_is_noop (const TwChange *self, const TwJob *job)
 {
@@ -184,7 +174,7 @@ tw_change_is_noop (const TwChange *self, const TwJob *job)
   if (!tw_id_is_none (self->element) && (target = tw_part_element (target, self->element, NULL)) == NULL)
     return FALSE;
   now = tw_part_get (target, self->field);
-  same = same_value (&now, &self->value);
+  same = tw_value_equal (&now, &self->value) && g_strcmp0 (now.typed, self->value.typed) == 0;
   tw_value_clear (&now);
   return same;
 }

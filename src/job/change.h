@@ -31,6 +31,8 @@ TwValue tw_value_ref (TwId ref);
 /* Unknown, for any field. */
 TwValue tw_value_unknown (TwFieldStore store);
 void tw_value_clear (TwValue *self);
+/* The same value, whatever was typed for it. */
+gboolean tw_value_equal (const TwValue *a, const TwValue *b);
 
 /* Value of a field of a part or element; clear it with tw_value_clear(). */
 TwValue tw_part_get (const TwPart *part, guint field) G_GNUC_WARN_UNUSED_RESULT;

@@ -55,6 +55,13 @@ tw_value_clear (TwValue *self)
   *self = tw_value_unknown (self->store);
 }
 
+gboolean
+tw_value_equal (const TwValue *a, const TwValue *b)
+{
+  return (a->number == b->number || (isnan (a->number) && isnan (b->number))) && a->choice == b->choice
+         && g_strcmp0 (a->text, b->text) == 0 && tw_id_equal (a->ref, b->ref);
+}
+
 TwValue
 tw_part_get (const TwPart *part, guint field)
 {
