@@ -144,7 +144,19 @@ translate (const char *words)
   return _ (words);
 }
 
-/* @px_mm decides how close tubes lie and where names have room. (transfer full) (nullable) */
+/* What of the view is on the screen, mm. */
+static TwBox
+shown_box (TwCanvas *self)
+{
+  const TwLens *lens = tw_canvas_lens (self);
+  TwPoint low = tw_lens_to_view (lens, (TwPixel){ 0.0, lens->height_px });
+  TwPoint high = tw_lens_to_view (lens, (TwPixel){ lens->width_px, 0.0 });
+
+  return (TwBox){ low.x_mm, low.y_mm, high.x_mm, high.y_mm };
+}
+
+/* @px_mm decides how close tubes lie and where names have room. While the view is as it was fitted no name is
+ * cut by its edge. (transfer full) (nullable) */
 static TwViewDrawing *
 draw_view (TwCanvas *self, double px_mm)
 {
@@ -152,8 +164,11 @@ draw_view (TwCanvas *self, double px_mm)
   const TwPlacedCore *core = tw_session_core (self->session);
   TwMeasure measure = tw_letters_measure (self->letters);
   TwLook look = look_now ();
+  gboolean is_fitted = self->fitted[tw_session_view (self->session)] && tw_canvas_lens (self)->px_mm > 0.0;
+  TwBox shown = is_fitted ? shown_box (self) : TW_BOX_EMPTY;
   TwViewSource source;
   TwViewManner manner = {
+    .shown = is_fitted ? &shown : NULL,
     .view = tw_session_view (self->session),
     .core = core ? core->id : TW_ID_NONE,
     .scale = px_mm,
@@ -212,7 +227,11 @@ show_lens (TwCanvas *self)
 void
 tw_canvas_lens_changed (TwCanvas *self)
 {
-  self->fitted[tw_session_view (self->session)] = FALSE;
+  gboolean *fitted = &self->fitted[tw_session_view (self->session)];
+
+  if (*fitted)
+    self->drawn_px_mm = 0.0; /* with the names beyond its edges too */
+  *fitted = FALSE;
   show_lens (self);
 }
 

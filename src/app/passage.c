@@ -261,3 +261,10 @@ tw_passage_show_markup (TwPassage *self, const char *markup)
 {
   return show (self, markup, TRUE);
 }
+
+PangoLayout *
+tw_passage_layout (TwPassage *self)
+{
+  pango_layout_set_width (layout_of (self), gtk_widget_get_width (GTK_WIDGET (self)) * PANGO_SCALE);
+  return layout_of (self);
+}

@@ -24,4 +24,7 @@ gboolean tw_passage_show (TwPassage *self, const char *text);
 /* The same with Pango markup, without links; figures are then not tabular. */
 gboolean tw_passage_show_markup (TwPassage *self, const char *markup);
 
+/* The text as it is set at the width that it has. (transfer none): until it changes. For tests. */
+PangoLayout *tw_passage_layout (TwPassage *self);
+
 G_END_DECLS

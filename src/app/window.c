@@ -13,7 +13,7 @@ show_title (TwWindow *self)
   g_autofree char *name = tw_session_title (self->session);
   const char *path = tw_session_path (self->session);
   gboolean modified = tw_session_is_modified (self->session);
-  g_autofree char *shown = NULL, *place = NULL, *whole = NULL;
+  g_autofree char *shown = NULL, *place = NULL, *whole = NULL, *tip = NULL;
 
   if (!tw_session_has_job (self->session)) {
     adw_window_title_set_title (self->title, _ ("Tankwright"));
@@ -24,8 +24,10 @@ show_title (TwWindow *self)
   shown = g_strconcat (modified ? "• " : "", name, NULL);
   place = path ? g_filename_display_basename (path) : g_strdup (_ ("not saved yet"));
   whole = g_strdup_printf (_ ("%s – Tankwright"), shown);
+  tip = g_strconcat (name, "\n", place, NULL);
   adw_window_title_set_title (self->title, shown);
   adw_window_title_set_subtitle (self->title, place);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), tip);
   gtk_window_set_title (GTK_WINDOW (self), whole);
 }
 
@@ -138,6 +140,10 @@ static void
 bind_status (TwWindow *self)
 {
   g_object_bind_property (self->canvas, "position", self->position, "label", G_BINDING_SYNC_CREATE);
+  /* in a narrow window they are shortened */
+  g_object_bind_property (self->position, "label", self->position, "tooltip-text", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (self->snap, "label", self->snap, "tooltip-text", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (self->findings, "label", self->findings, "tooltip-text", G_BINDING_SYNC_CREATE);
   g_object_bind_property (self->canvas, "snap", self->snap, "label", G_BINDING_SYNC_CREATE);
   g_object_bind_property (self->canvas, "zoom", self->zoom, "label", G_BINDING_SYNC_CREATE);
   g_signal_connect_object (self->canvas, "notify::snap", G_CALLBACK (show_drag), self, G_CONNECT_SWAPPED);

@@ -7,9 +7,9 @@
 #include <string.h>
 
 /* Reasons. */
-#define WHY_KIND N_ ("kind of core")
-#define WHY_CATALOGUE N_ ("catalogue entry of its size")
-#define WHY_DRAWN N_ ("from the parts that it belongs to")
+static const char *const why_kind = N_ ("kind of core");
+static const char *const why_catalogue = N_ ("catalogue entry of its size");
+static const char *const why_drawn = N_ ("from the parts that it belongs to");
 
 static double *
 number_at (TwPart *part, guint field)
@@ -181,15 +181,15 @@ fill_core (TwAssume *self, TwPart *part)
   fill_core_place (part);
   for (guint i = 0; i < G_N_ELEMENTS (by_kind); i++)
     tw_assume_guess (self, part, by_kind[i],
-                     of_kind (entry, tw_kind_info (TW_KIND_CORE)->fields[by_kind[i]].name), WHY_KIND);
-  guess_count (self, part, TW_CORE_rows, of_kind (entry, "rows"), WHY_KIND);
-  guess_text (self, part, TW_CORE_alloy, entry != NULL ? tw_entry_text (entry, "alloy") : NULL, WHY_KIND);
+                     of_kind (entry, tw_kind_info (TW_KIND_CORE)->fields[by_kind[i]].name), why_kind);
+  guess_count (self, part, TW_CORE_rows, of_kind (entry, "rows"), why_kind);
+  guess_text (self, part, TW_CORE_alloy, entry != NULL ? tw_entry_text (entry, "alloy") : NULL, why_kind);
   tw_assume_guess (self, part, TW_CORE_header_width_mm, core->thickness_mm + 12, TW_ASSUME_USUAL);
-  tw_assume_guess (self, part, TW_CORE_row_pitch_mm, core->thickness_mm / MAX (1, core->rows), WHY_DRAWN);
+  tw_assume_guess (self, part, TW_CORE_row_pitch_mm, core->thickness_mm / MAX (1, core->rows), why_drawn);
 
   span = core->tubes == TW_TUBES_LEVEL ? core->face_height_mm : core->face_width_mm;
   guess_count (self, part, TW_CORE_tube_count, MIN (1000, floor (span / core->tube_pitch_mm + 1e-9)),
-               WHY_DRAWN);
+               why_drawn);
   if (core->tube_count > 0)
     tw_assume_means (part, TW_CORE_first_tube_mm, (span - (core->tube_count - 1) * core->tube_pitch_mm) / 2);
 }
@@ -211,9 +211,9 @@ fill_tank (TwAssume *self, TwPart *part)
   double span = core->tubes == TW_TUBES_LEVEL ? core->face_height_mm : core->face_width_mm;
 
   tw_assume_means_choice (part, TW_TANK_side, core->tubes == TW_TUBES_LEVEL ? TW_SIDE_LEFT : TW_SIDE_TOP);
-  tw_assume_guess (self, part, TW_TANK_start_mm, -span / 2 - core->header_reach_mm, WHY_DRAWN);
-  tw_assume_guess (self, part, TW_TANK_end_mm, span / 2 + core->header_reach_mm, WHY_DRAWN);
-  tw_assume_guess (self, part, TW_TANK_width_mm, core->header_width_mm, WHY_DRAWN);
+  tw_assume_guess (self, part, TW_TANK_start_mm, -span / 2 - core->header_reach_mm, why_drawn);
+  tw_assume_guess (self, part, TW_TANK_end_mm, span / 2 + core->header_reach_mm, why_drawn);
+  tw_assume_guess (self, part, TW_TANK_width_mm, core->header_width_mm, why_drawn);
   tw_assume_means (part, TW_TANK_offset_mm, 0);
   tw_assume_guess (self, part, TW_TANK_depth_mm,
                    isnan (of_kind (entry, "tank_depth_mm")) ? 50 : of_kind (entry, "tank_depth_mm"),
@@ -236,7 +236,7 @@ fill_baffle (TwAssume *self, TwPart *part)
 
   tw_assume_means_choice (part, TW_BAFFLE_runs, TW_RUNS_ACROSS);
   tw_assume_means (part, TW_BAFFLE_place_mm, 0);
-  tw_assume_guess (self, part, TW_BAFFLE_thickness_mm, tank->wall_mm, WHY_DRAWN);
+  tw_assume_guess (self, part, TW_BAFFLE_thickness_mm, tank->wall_mm, why_drawn);
   tw_assume_means_choice (part, TW_BAFFLE_seat, TW_SEAT_WELDED);
   if (((TwBaffle *)part)->seat == TW_SEAT_SLIP)
     tw_assume_guess (self, part, TW_BAFFLE_gap_mm, 0.3, TW_ASSUME_USUAL);
@@ -259,9 +259,9 @@ fill_port (TwAssume *self, TwPart *part)
     port->standard = g_strdup ("stub");
   entry = port->size != NULL ? tw_catalogue_port (self->catalogue, port->standard, port->size) : NULL;
   if (entry != NULL) {
-    tw_assume_guess (self, part, TW_PORT_outside_mm, tw_entry_number (entry, "outside_mm"), WHY_CATALOGUE);
-    tw_assume_guess (self, part, TW_PORT_bore_mm, tw_entry_number (entry, "bore_mm"), WHY_CATALOGUE);
-    tw_assume_guess (self, part, TW_PORT_boss_mm, tw_entry_number (entry, "boss_mm"), WHY_CATALOGUE);
+    tw_assume_guess (self, part, TW_PORT_outside_mm, tw_entry_number (entry, "outside_mm"), why_catalogue);
+    tw_assume_guess (self, part, TW_PORT_bore_mm, tw_entry_number (entry, "bore_mm"), why_catalogue);
+    tw_assume_guess (self, part, TW_PORT_boss_mm, tw_entry_number (entry, "boss_mm"), why_catalogue);
   }
   tw_assume_guess (self, part, TW_PORT_stand_out_mm, g_str_equal (port->standard, "stub") ? 40 : 12,
                    TW_ASSUME_USUAL);

@@ -13,6 +13,7 @@
 #define LEAST_LARGE 3.0     /* the same for large text */
 #define LARGE_PX 24.0       /* 18 pt at 96 px an inch */
 #define LARGE_BOLD_PX 18.66 /* 14 pt */
+#define STEM_PIXELS 4       /* of the picture: what a sign covers in full at least */
 #define STEMS 0.004         /* dimensionless: share of a text's box that its darkest strokes cover at least */
 
 typedef struct {
@@ -111,7 +112,7 @@ contrast_in (const Picture *picture, const graphene_rect_t *box)
   for (guint i = 0; i < n; i++)
     contrasts[i] = contrast (luminance (colours[i]), ground);
   qsort (contrasts, n, sizeof *contrasts, by_falling);
-  return contrasts[MIN ((guint)(n * STEMS), n - 1)];
+  return contrasts[MIN (MIN ((guint)(n * STEMS), STEM_PIXELS), n - 1)];
 }
 
 /* --- texts ------------------------------------------------------------------------------------------------
@@ -130,15 +131,28 @@ is_large (GtkWidget *widget)
          || (px >= LARGE_BOLD_PX && pango_font_description_get_weight (font) >= PANGO_WEIGHT_BOLD);
 }
 
-/* The box of the letters, in the root's coordinates, as far as they are seen. */
+/* Buttons in the platform's own colours, which it sets bold; ours to use, not to choose. */
+static gboolean
+is_on_accent (GtkWidget *widget)
+{
+  GtkWidget *button = gtk_widget_get_ancestor (widget, GTK_TYPE_BUTTON);
+
+  return button != NULL
+         && (gtk_widget_has_css_class (button, "suggested-action")
+             || gtk_widget_has_css_class (button, "destructive-action"));
+}
+
+/* The box of the letters, in the root's coordinates; FALSE when not all of it is seen. */
 static gboolean
 letters_box (LookWalk *walk, GtkWidget *widget, graphene_rect_t *box)
 {
+  graphene_rect_t whole;
   graphene_point_t corner;
   int x = 0, y = 0;
   PangoRectangle ink;
 
-  if (!look_seen (widget, walk->root, box))
+  if (!look_seen (widget, walk->root, box) || !gtk_widget_compute_bounds (widget, walk->root, &whole)
+      || box->size.height < whole.size.height - 1.0F || box->size.width < whole.size.width - 1.0F)
     return FALSE;
   if (!GTK_IS_LABEL (widget))
     return TRUE;
@@ -159,7 +173,8 @@ judge (LookWalk *walk, const Picture *picture, GtkWidget *widget)
 
   if (text != NULL && text[0] != '\0' && gtk_widget_is_sensitive (widget) && letters_box (walk, widget, &box)
       && box.size.height >= 6.0F && box.size.width >= 4.0F) {
-    double least = is_large (widget) ? LEAST_LARGE : LEAST, is = contrast_in (picture, &box);
+    double least = is_large (widget) || is_on_accent (widget) ? LEAST_LARGE : LEAST,
+           is = contrast_in (picture, &box);
 
     if (is < least)
       look_fault (walk, widget, "has a contrast of %.2f, less than %.1f", is, least);

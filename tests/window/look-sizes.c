@@ -15,14 +15,16 @@
 /* --- texts ------------------------------------------------------------------------------------------------
  */
 
-/* Names and notes that a person gave may be too long for any room. */
+/* Names and notes that a person gave may be too long for any room, and the line of status in a narrow window.
+ */
 static gboolean
 may_be_shortened (GtkWidget *widget)
 {
   for (GtkWidget *at = widget; at != NULL; at = gtk_widget_get_parent (at))
     if (TW_IS_PARTS_PANE (at) || ADW_IS_WINDOW_TITLE (at) || TW_IS_CARD_ROW_WIDGET (at)
         || (TW_IS_PART_FORM (at) && gtk_widget_has_css_class (widget, "heading"))
-        || gtk_widget_has_css_class (at, "recent") || gtk_widget_has_css_class (at, "sample-tiles"))
+        || gtk_widget_has_css_class (at, "status") || gtk_widget_has_css_class (at, "recent")
+        || gtk_widget_has_css_class (at, "sample-tiles"))
       return TRUE;
   return FALSE;
 }
@@ -33,7 +35,7 @@ tip_says (GtkWidget *widget, const char *text)
   for (GtkWidget *at = widget; at != NULL && !GTK_IS_ROOT (at); at = gtk_widget_get_parent (at)) {
     const char *tip = gtk_widget_get_tooltip_text (at);
 
-    if (tip != NULL && strstr (tip, text) != NULL)
+    if (tip != NULL && strstr (tip, g_str_has_prefix (text, "• ") ? text + strlen ("• ") : text) != NULL)
       return TRUE;
   }
   return FALSE;
@@ -66,16 +68,15 @@ judge_text (LookWalk *walk, GtkWidget *widget)
 
   if (text == NULL || text[0] == '\0' || gtk_widget_has_focus (widget))
     return;
-  if (GTK_IS_TEXT (widget) && !gtk_widget_has_css_class (gtk_widget_get_parent (widget), "numeric"))
-    return; /* what a person wrote may run on in its entry; a figure may not */
+  if (GTK_IS_TEXT (widget) || GTK_IS_TEXT (gtk_widget_get_parent (widget))
+      || gtk_widget_get_ancestor (widget, GTK_TYPE_DROP_DOWN) != NULL)
+    return; /* may run on in its entry, and opens whole in its list */
   if (GTK_IS_LABEL (widget))
     layout = g_object_ref (gtk_label_get_layout (GTK_LABEL (widget)));
+  else if (TW_IS_PASSAGE (widget))
+    layout = g_object_ref (tw_passage_layout (TW_PASSAGE (widget)));
   else
     layout = gtk_widget_create_pango_layout (widget, text);
-  if (TW_IS_PASSAGE (widget)) {
-    pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-    pango_layout_set_width (layout, gtk_widget_get_width (widget) * PANGO_SCALE);
-  }
   judge_layout (walk, widget, layout, text);
 }
 
@@ -95,24 +96,37 @@ may_cut (GtkWidget *widget)
   return GTK_IS_SCROLLABLE (widget);
 }
 
+/* Tells when it reaches beyond the edges of @holder. */
+static void
+judge_edges (LookWalk *walk, GtkWidget *widget, GtkWidget *holder)
+{
+  graphene_rect_t box;
+  float width = (float)gtk_widget_get_width (holder), height = (float)gtk_widget_get_height (holder);
+
+  if (!gtk_widget_compute_bounds (widget, holder, &box))
+    return;
+  if (box.origin.x < -SLACK_PX || box.origin.x + box.size.width > width + SLACK_PX)
+    look_fault (walk, widget, "is cut off: from %.0f to %.0f across in a %s of %.0f", (double)box.origin.x,
+                (double)(box.origin.x + box.size.width), G_OBJECT_TYPE_NAME (holder), (double)width);
+  if (box.origin.y < -SLACK_PX || box.origin.y + box.size.height > height + SLACK_PX)
+    look_fault (walk, widget, "is cut off: from %.0f to %.0f down in a %s of %.0f", (double)box.origin.y,
+                (double)(box.origin.y + box.size.height), G_OBJECT_TYPE_NAME (holder), (double)height);
+}
+
+/* Against what cuts it off first; what is scrolled may be larger. */
 static void
 judge_box (LookWalk *walk, GtkWidget *widget)
 {
-  GtkWidget *parent = gtk_widget_get_parent (widget);
-  graphene_rect_t box;
-  float width, height;
-
-  if (parent == NULL || widget == walk->root || may_cut (parent)
-      || !gtk_widget_compute_bounds (widget, parent, &box))
+  if (widget == walk->root)
     return;
-  width = (float)gtk_widget_get_width (parent);
-  height = (float)gtk_widget_get_height (parent);
-  if (box.origin.x < -SLACK_PX || box.origin.x + box.size.width > width + SLACK_PX)
-    look_fault (walk, widget, "is cut off: from %.0f to %.0f across in a %s of %.0f", (double)box.origin.x,
-                (double)(box.origin.x + box.size.width), G_OBJECT_TYPE_NAME (parent), (double)width);
-  if (box.origin.y < -SLACK_PX || box.origin.y + box.size.height > height + SLACK_PX)
-    look_fault (walk, widget, "is cut off: from %.0f to %.0f down in a %s of %.0f", (double)box.origin.y,
-                (double)(box.origin.y + box.size.height), G_OBJECT_TYPE_NAME (parent), (double)height);
+  for (GtkWidget *at = gtk_widget_get_parent (widget); at != NULL; at = gtk_widget_get_parent (at)) {
+    if (may_cut (at))
+      return;
+    if (at != walk->root && gtk_widget_get_overflow (at) != GTK_OVERFLOW_HIDDEN)
+      continue;
+    judge_edges (walk, widget, at);
+    return;
+  }
 }
 
 static void

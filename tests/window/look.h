@@ -34,7 +34,22 @@ typedef enum {
  */
 GPtrArray *look_judge (GtkWidget *root, LookAspects aspects) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Fails the test with all faults when there are any; @when says what was being done. */
+/**
+ * look_foreign:
+ * @names: (element-type utf8): what is told as it is in any language: names of parts, files
+ *
+ * In a window that speaks the made-up language of tests/support/pseudo_language.py every text stands in
+ * brackets: words outside them were not translated. Units, key names and what a person wrote into an entry
+ * are left out.
+ *
+ * Returns: (transfer full) (element-type utf8): one line for each
+ */
+GPtrArray *look_foreign (GtkWidget *root, const GPtrArray *names) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Fails the test with all @faults when there are any, and frees them; @when says what was being done. */
+void look_tell (GPtrArray *faults, const char *when);
+
+/* The same for all that look_judge() finds. */
 void look_fine (GtkWidget *root, const char *when);
 
 /**
