@@ -28,18 +28,22 @@ field_of (const TwHand *self, const TwHandFigure *figure)
 
 /* Place of the figure, listed now if it was not. */
 static guint
-place_of (TwHand *self, GHashTable *places, const TwGrip *grip, const TwFreedomTarget *target)
+place_of (TwHand *self, GHashTable *places, const TwHandHeld *held, const TwFreedomTarget *target)
 {
+  const TwGrip *grip = held->grip;
   char *key = g_strdup_printf ("%s/%s/%u", grip->part.text, target->element.text, target->field);
   guint place = GPOINTER_TO_UINT (g_hash_table_lookup (places, key));
   TwHandFigure figure = { grip->part, target->element, target->field, target->value_mm, FALSE, FALSE };
-  TwHandBase base = { target->value_mm, { 0 }, { 0 }, target->value_mm };
+  TwHandBase base = { target->value_mm, target->value_mm, { 0 }, { 0 }, target->value_mm };
+  const TwPart *before = held->before;
 
   if (place > 0) {
     g_free (key);
     return place - 1;
   }
-  base.original = tw_part_get (owner_of (self, &figure), figure.field);
+  if (!tw_id_is_none (figure.element))
+    before = tw_part_element (before, figure.element, NULL);
+  base.original = tw_part_get (before, figure.field);
   base.typed = tw_value_unknown (TW_FIELD_NUMBER);
   g_array_append_val (self->figures, figure);
   g_array_append_val (self->bases, base);
@@ -67,7 +71,7 @@ list_targets (TwHand *self, GHashTable *places, guint from, guint to)
 
       for (guint t = from; is_seen (self, freedom) && t < MIN (to, freedom->n_targets); t++) {
         const TwFreedomTarget *target = tw_freedoms_target (held->freedoms, f, t);
-        TwHandShare share = { h, f, place_of (self, places, held->grip, target), target->factor };
+        TwHandShare share = { h, f, place_of (self, places, held, target), target->factor };
 
         g_array_append_val (self->shares, share);
       }
@@ -134,9 +138,9 @@ want_figures (TwHand *self)
 static TwValue
 value_of (const TwHandFigure *figure, const TwHandBase *base)
 {
-  const TwValue *kept = figure->typed                      ? &base->typed
-                        : base->wanted_mm == base->base_mm ? &base->original
-                                                           : NULL;
+  const TwValue *kept = figure->typed                       ? &base->typed
+                        : base->wanted_mm == base->press_mm ? &base->original
+                                                            : NULL;
   TwValue value = kept != NULL ? *kept : tw_value_number (base->wanted_mm);
 
   if (kept != NULL) {
@@ -187,28 +191,38 @@ take_note (TwHand *self)
     if (figure->value_mm != base->wanted_mm || figure->typed)
       mark_field (self, figure);
     figure->value_mm = base->wanted_mm;
-    figure->changed = figure->typed || base->wanted_mm != base->base_mm;
+    figure->changed = figure->typed || base->wanted_mm != base->press_mm;
   }
+}
+
+gboolean
+tw_hand_do (TwHand *self, TwChange *change)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!self->is_open)
+    tw_history_open (self->bench.history, self->label);
+  self->is_open = TRUE;
+  if (tw_history_do (self->bench.history, change, &error))
+    return TRUE;
+  self->refusal = g_strdup (error->message);
+  return FALSE;
 }
 
 gboolean
 tw_hand_apply (TwHand *self)
 {
   g_autoptr (TwChange) group = NULL;
-  g_autoptr (GError) error = NULL;
 
   g_clear_pointer (&self->refusal, g_free);
   want_figures (self);
   group = change_of (self);
-  if (tw_change_is_noop (group, self->bench.job))
-    return FALSE;
-  if (!self->is_open)
-    tw_history_open (self->bench.history, self->label);
-  self->is_open = TRUE;
-  if (!tw_history_do (self->bench.history, g_steal_pointer (&group), &error)) {
-    self->refusal = g_strdup (error->message);
+  if (tw_change_is_noop (group, self->bench.job)) {
+    take_note (self);
     return FALSE;
   }
+  if (!tw_hand_do (self, g_steal_pointer (&group)))
+    return FALSE;
   take_note (self);
   return TRUE;
 }

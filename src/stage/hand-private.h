@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 /* One grip that is held. */
 typedef struct {
   TwGrips *grips; /* of the press; owned */
+  TwPart *before; /* the part at the press; counted */
   const TwGrip *grip;
   const TwFreedoms *freedoms;
   double amounts_mm[TW_FREEDOM_MOST]; /* as the job has them now */
@@ -30,11 +31,21 @@ typedef struct {
 
 /* A figure as the hand knows it, beside what it tells of it. */
 typedef struct {
-  double base_mm;   /* at the press */
+  double base_mm;   /* from where its freedoms are counted */
+  double press_mm;  /* at the press, what was assumed then; NaN where the base is another */
   TwValue original; /* what the job said of it at the press, with what was typed; owned */
   TwValue typed;    /* what was typed since; owned; only with the figure's typed */
   double wanted_mm; /* while a movement is reckoned */
 } TwHandBase;
+
+/* A port that was carried to another wall than that of the press. */
+typedef struct {
+  gboolean is_over;    /* it hangs there now */
+  TwFreedoms freedoms; /* over the wall, from its middle; owned */
+  TwGrip grip;         /* in the middle of the wall */
+  TwPlacedPort port;   /* as that of the press, with the tank and wall where it hangs */
+  TwPoint pressed;     /* where the press would have been, had the port hung in the middle of the wall */
+} TwHandCarried;
 
 struct _TwHand {
   TwHandBench bench;
@@ -52,6 +63,7 @@ struct _TwHand {
   GHashTable *moving; /* ids of the parts that are held, as text */
   char *refusal;      /* why the last movement was not done; owned */
   gboolean is_open;   /* the history's step is */
+  TwHandCarried carried;
 };
 
 /* Number @nth of what is held; below the count. */
@@ -72,6 +84,24 @@ void tw_hand_clear_figures (TwHand *self);
  * are as they were
  */
 gboolean tw_hand_apply (TwHand *self);
+
+/**
+ * tw_hand_carry:
+ * @at: where the pointer is
+ *
+ * When a port alone is held and the pointer has left its wall for another one that is seen, of its tank or of
+ * another: hangs it there, with what the job said of its place at the press where the new wall does not give
+ * another. Back at its own wall everything is as it was.
+ *
+ * Returns: whether it hangs elsewhere now than before
+ */
+gboolean tw_hand_carry (TwHand *self, TwPoint at, const TwHandManner *manner);
+
+/* Where movements are counted from. */
+TwPoint tw_hand_pressed (const TwHand *self);
+
+/* Applies @change (transfer full) within the step; FALSE when the job refuses it. */
+gboolean tw_hand_do (TwHand *self, TwChange *change);
 
 /* Snaps or rounds the amounts of the first grip, in place, and keeps within what its figures take. */
 void tw_hand_settle (TwHand *self, double *amounts_mm, const TwHandManner *manner);

@@ -21,7 +21,11 @@ shown_in_inches (const TwJob *job)
 static TwSnapBench
 snap_bench (const TwHand *self)
 {
-  return (TwSnapBench){ self->placement, self->passes, &self->view, self->moving,
+  return (TwSnapBench){ self->placement,
+                        self->passes,
+                        &self->view,
+                        self->moving,
+                        self->carried.is_over ? &self->carried.port : NULL,
                         shown_in_inches (self->bench.job) };
 }
 
@@ -176,7 +180,7 @@ tw_hand_nudge_all (const TwHandBench *bench, const TwHandGrasp *grasp, const TwH
 {
   g_autoptr (TwHand) hand = tw_hand_new ();
   double step_mm = (nudge->inches ? NUDGE_INCH_MM : NUDGE_MM) * (nudge->ten ? 10.0 : 1.0);
-  TwHandManner manner = { .no_snaps = TRUE };
+  TwHandManner manner = { .no_snaps = TRUE, .no_carry = TRUE };
   TwHandGrasp from_zero = *grasp;
   double gap_mm = nudge->gap && grasp->n_grips == 1 ? gap_step_mm (bench->placement, grasp->grips) : 0.0;
   gboolean moved;

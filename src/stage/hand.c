@@ -7,6 +7,7 @@ static void
 clear_held (gpointer data)
 {
   tw_grips_free (((TwHandHeld *)data)->grips);
+  tw_part_unref (((TwHandHeld *)data)->before);
 }
 
 static void
@@ -72,6 +73,7 @@ hold (TwHand *self, const TwGrip *grip)
     tw_grips_free (held.grips);
     return;
   }
+  held.before = tw_part_ref (tw_job_find (self->bench.job, grip->part));
   held.grip = tw_grips_get (held.grips, (guint)place);
   held.freedoms = tw_grips_freedoms (held.grips, (guint)place);
   g_array_append_val (self->held, held);
@@ -89,6 +91,8 @@ let_go (TwHand *self)
   g_array_set_size (self->snaps, 0);
   g_hash_table_remove_all (self->moving);
   self->is_open = FALSE;
+  self->carried.is_over = FALSE;
+  tw_freedoms_clear (&self->carried.freedoms);
 }
 
 gboolean
@@ -179,16 +183,19 @@ move_all (TwHand *self, TwPoint drawn, const TwHandManner *manner)
 gboolean
 tw_hand_move (TwHand *self, TwPoint at, const TwHandManner *manner)
 {
-  gboolean moved;
+  TwPoint pressed;
+  gboolean moved, carried;
 
   g_return_val_if_fail (tw_hand_is_holding (self), FALSE);
   if (!tw_point_is_sane (at))
     return FALSE;
+  carried = tw_hand_carry (self, at, manner);
+  pressed = tw_hand_pressed (self);
   for (guint i = 0; i < self->held->len; i++)
     memcpy (tw_hand_held (self, i)->before_mm, tw_hand_held (self, i)->amounts_mm,
             sizeof (double[TW_FREEDOM_MOST]));
   g_array_set_size (self->snaps, 0);
-  move_all (self, (TwPoint){ at.x_mm - self->pressed.x_mm, at.y_mm - self->pressed.y_mm }, manner);
+  move_all (self, (TwPoint){ at.x_mm - pressed.x_mm, at.y_mm - pressed.y_mm }, manner);
   moved = tw_hand_apply (self);
   if (self->refusal != NULL) {
     for (guint i = 0; i < self->held->len; i++)
@@ -196,7 +203,7 @@ tw_hand_move (TwHand *self, TwPoint at, const TwHandManner *manner)
               sizeof (double[TW_FREEDOM_MOST]));
     g_array_set_size (self->snaps, 0);
   }
-  return moved;
+  return moved || carried;
 }
 
 void

@@ -7,6 +7,9 @@
  * the job may be altered by nothing else until it lets go. What the job would refuse (an outline that crosses
  * itself) is not done: the part stays where it last could be, and tw_hand_refusal() says why.
  *
+ * A port that is held alone goes over to another wall, of its tank or of another one, when the pointer leaves
+ * its own: fields `tank` and `wall` are then set too, and the figures are those of the new wall.
+ *
  * For the canvas: tw_hand_take() at the press, tw_hand_move() with each movement, tw_hand_release() at the
  * end, tw_hand_cancel() with Escape or a lost grab. While holding, mark tw_hand_figures() in the form, draw
  * tw_hand_snaps() with their guide lines and say their words, and send what is typed with Enter to
@@ -34,6 +37,7 @@ typedef struct {
   double reach_mm;   /* how near a snap must be */
   double step_mm;    /* what is not snapped is rounded to this; 0: not rounded */
   gboolean no_snaps; /* held off by a key */
+  gboolean no_carry; /* a port stays in its wall */
 } TwHandManner;
 
 /* What is taken. One grip, or the bodies of several parts; all follow one drawn distance, each as its own

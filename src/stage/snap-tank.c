@@ -175,7 +175,9 @@ add_of_tank (TwSnapSearch *self, const TwPlacedTank *tank)
 void
 tw_snap_tanks (TwSnapSearch *self)
 {
-  const TwPlacedPort *port = tw_placement_port (self->bench->placement, self->grip->part);
+  const TwPlacedPort *port = self->bench->port != NULL
+                                 ? self->bench->port
+                                 : tw_placement_port (self->bench->placement, self->grip->part);
   const TwPlacedTank *tank = tw_placement_tank (self->bench->placement, self->grip->part);
 
   if (port != NULL)

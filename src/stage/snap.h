@@ -58,7 +58,9 @@ typedef struct {
   const TwStageView *view;
   const GHashTable *moving; /* ids (as text) of parts that move along, which are no neighbours; NULL: only the
                              * part itself and what is fixed to it */
-  gboolean inches;          /* round figures are half inches */
+  const TwPlacedPort
+      *port;       /* the held port where it hangs now, when it was carried to another wall; or NULL */
+  gboolean inches; /* round figures are half inches */
 } TwSnapBench;
 
 /* What is snapped: one freedom of a grip. */

@@ -115,7 +115,7 @@ static const Case cases[] = {
   /* −99: the other port is 1 off, the lower chamber's middle −102 is 3 off */
   { "port-level", "port-1", FACE, 0, -199, FALSE, { "along_mm" }, { -100 }, TW_SNAP_LEVEL_WITH },
   { "port-both", "port-1", SIDE, 10, 40, FALSE, { "along_mm", "across_mm" }, { 140, 10 }, TW_SNAP_NONE },
-  { "port-plan", "port-1", PLAN, 30, 11, FALSE, { "along_mm", "across_mm" }, { 100, 11 }, TW_SNAP_NONE },
+  { "port-plan", "port-1", PLAN, 10, 11, FALSE, { "along_mm", "across_mm" }, { 100, 11 }, TW_SNAP_NONE },
   /* in a wall towards the air: along the header and off the plate; tank 50 deep, on the right: out is +x */
   { "port-out", "port-2", FRONT, 10, 40, FALSE, { "along_mm", "out_mm" }, { -60, 35 }, TW_SNAP_NONE },
   /* rings 200: they touch when the centres are 200 apart */

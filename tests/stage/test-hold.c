@@ -351,6 +351,103 @@ test_follows_the_snap (void)
   laid_away (&laid);
 }
 
+/* --- a port over to another wall ------------------------------------------------------------------------ */
+
+typedef struct {
+  const char *name;
+  int view;
+  TwPoint to; /* of the pointer: mm of the view; the port is pressed at (−252, 100) in Face */
+  const char *tank;
+  int wall;
+  const char *fields[3];
+  double values_mm[3];
+} Carry;
+
+/* Port 1 hangs in the back of tank 1, the line x −252 from −205 to 205 in Face; its ends are the lines at
+ * ±205 from −252 to −202. */
+static const Carry carries[] = {
+  { "stays", FACE, { -256, 130 }, "tank-1", TW_WALL_BACK, { "along_mm", "across_mm" }, { 130, 0 } },
+  /* past the corner but nearer to its own wall */
+  { "stays-above", FACE, { -253, 230 }, "tank-1", TW_WALL_BACK, { "along_mm" }, { 230 } },
+  { "upper-end",
+    FACE,
+    { -232, 210 },
+    "tank-1",
+    TW_WALL_END,
+    { "out_mm", "along_mm", "across_mm" },
+    { 30, 100, 0 } },
+  { "lower-end", FACE, { -212, -215 }, "tank-1", TW_WALL_START, { "out_mm", "along_mm" }, { 10, 100 } },
+  /* inside the tank, off every edge: the wall that faces the eye */
+  { "front", FACE, { -225, 40 }, "tank-1", TW_WALL_AIR_IN, { "along_mm", "out_mm" }, { 40, 23 } },
+  { "other-tank", FACE, { 255, -60 }, "tank-2", TW_WALL_BACK, { "along_mm", "across_mm" }, { -60, 0 } },
+  { "other-tank-end", FACE, { 232, 212 }, "tank-2", TW_WALL_END, { "out_mm" }, { 30 } },
+};
+
+static void
+test_carry (gconstpointer data)
+{
+  const Carry *c = data;
+  const TwHandManner manner = { 4, 1, TRUE, FALSE };
+  g_autoptr (TwHand) hand = tw_hand_new ();
+  g_autofree char *before = NULL, *after = NULL, *cancelled = NULL;
+  const TwPort *port;
+  TwStageView view;
+  Laid laid;
+
+  laid_out (&laid, laid_stand ());
+  view = laid_view (&laid, c->view);
+  before = tw_job_write_text (laid.job);
+  for (guint twice = 0; twice < 2; twice++) {
+    g_assert_true (
+        tw_hand_press (hand, &laid.bench, &view, laid_id ("port-1"), (TwPoint){ -252, 100 }, "Move"));
+    if (!g_str_has_prefix (c->name, "stays"))
+      tw_hand_move (hand, (TwPoint){ 0, 300 }, &manner); /* by way of somewhere else */
+    tw_hand_move (hand, c->to, &manner);
+    if (twice == 0) {
+      tw_hand_cancel (hand);
+      cancelled = tw_job_write_text (laid.job);
+      g_assert_cmpstr (cancelled, ==, before);
+    }
+  }
+  port = (const TwPort *)tw_job_find (laid.job, laid_id ("port-1"));
+  g_assert_cmpstr (port->tank.text, ==, c->tank);
+  g_assert_cmpint (port->wall, ==, c->wall);
+  for (guint i = 0; i < 3 && c->fields[i] != NULL; i++)
+    g_assert_cmpfloat_with_epsilon (laid_figure (&laid, "port-1", c->fields[i]), c->values_mm[i], 1e-9);
+  tw_hand_release (hand);
+  tw_history_undo (laid.history);
+  g_assert_false (tw_history_can_undo (laid.history));
+  after = tw_job_write_text (laid.job);
+  g_assert_cmpstr (after, ==, before);
+  laid_away (&laid);
+}
+
+/* Out to another tank and home again: nothing is done. Held in its wall it stays there. Typing sets the
+ * figure of the wall where it hangs. */
+static void
+test_carry_home (void)
+{
+  const TwHandManner manner = { 4, 1, TRUE, FALSE }, stay = { 4, 1, TRUE, TRUE };
+  TwUnitStyle style = TW_UNIT_STYLE_MM;
+  g_autoptr (TwHand) hand = tw_hand_new ();
+  TwStageView view;
+  Laid laid;
+
+  laid_out (&laid, laid_stand ());
+  view = laid_view (&laid, FACE);
+  g_assert_true (tw_hand_press (hand, &laid.bench, &view, laid_id ("port-1"), (TwPoint){ 0, 0 }, NULL));
+  tw_hand_move (hand, (TwPoint){ 507, -160 }, &stay);
+  g_assert_cmpstr (((const TwPort *)tw_job_find (laid.job, laid_id ("port-1")))->tank.text, ==, "tank-1");
+  tw_hand_move (hand, (TwPoint){ 507, -160 }, &manner);
+  g_assert_cmpstr (((const TwPort *)tw_job_find (laid.job, laid_id ("port-1")))->tank.text, ==, "tank-2");
+  g_assert_true (tw_hand_type (hand, figure_nth (hand, "", TW_PORT_along_mm), "12 cm", &style, NULL));
+  g_assert_cmpfloat_with_epsilon (laid_figure (&laid, "port-1", "along_mm"), 120, 1e-9);
+  tw_hand_move (hand, (TwPoint){ 0, 0 }, &manner);
+  tw_hand_release (hand);
+  g_assert_false (tw_history_can_undo (laid.history));
+  laid_away (&laid);
+}
+
 /* --- keys ----------------------------------------------------------------------------------------------- */
 
 typedef struct {
@@ -462,6 +559,12 @@ main (int argc, char **argv)
 
     g_test_add_data_func (path, &types[i], test_type);
   }
+  for (guint i = 0; i < G_N_ELEMENTS (carries); i++) {
+    g_autofree char *path = g_strconcat ("/stage/carry/", carries[i].name, NULL);
+
+    g_test_add_data_func (path, &carries[i], test_carry);
+  }
+  g_test_add_func ("/stage/carry/home", test_carry_home);
   g_test_add_func ("/stage/type/twice", test_type_twice);
   g_test_add_func ("/stage/hold/figures", test_figures);
   g_test_add_func ("/stage/hold/several", test_several);
