@@ -4,10 +4,10 @@
  */
 #include "stage/arrange-private.h"
 
+#include "job/free-name.h"
+
 #include <stdlib.h>
 #include <string.h>
-
-#define LONGEST_NAME 100 /* bytes: what a name takes */
 
 /* Copies being made. */
 typedef struct {
@@ -70,42 +70,6 @@ gather_names (Copies *self)
       g_hash_table_add (self->names, g_strdup (tw_part_name (tw_job_get (self->set->job, kind, i))));
 }
 
-/* Its stem without a number: `Inlet` of `Inlet 2`. (transfer full) */
-static char *
-stem_of (const char *name)
-{
-  gsize length = strlen (name), digits = 0;
-
-  while (digits < length && g_ascii_isdigit (name[length - 1 - digits]))
-    digits++;
-  if (digits > 0 && digits < 6 && length > digits + 1 && name[length - digits - 1] == ' ')
-    return g_strndup (name, length - digits - 1);
-  return g_strdup (name);
-}
-
-/* The next number that is free. (transfer full) */
-static char *
-new_name (Copies *self, const char *name)
-{
-  g_autofree char *stem = stem_of (name);
-
-  for (guint n = 2;; n++) {
-    g_autofree char *number = g_strdup_printf (" %u", n);
-    gsize room = LONGEST_NAME - strlen (number);
-    const char *end = stem + MIN (strlen (stem), room);
-    g_autofree char *cut = NULL;
-    char *made;
-
-    while (end > stem && ((guchar)*end & 0xc0) == 0x80) /* not within a letter of UTF-8 */
-      end--;
-    cut = g_strndup (stem, (gsize)(end - stem));
-    made = g_strconcat (cut, number, NULL);
-    if (g_hash_table_add (self->names, g_strdup (made)))
-      return made;
-    g_free (made);
-  }
-}
-
 /* --- making ----------------------------------------------------------------------------------------------
  */
 
@@ -132,7 +96,7 @@ give_name (Copies *self, TwPart *made, const TwPart *part)
   TwValue value = field < 0 ? tw_value_unknown (TW_FIELD_TEXT) : tw_part_get (part, (guint)field);
 
   if (value.text != NULL) {
-    g_autofree char *name = new_name (self, value.text);
+    g_autofree char *name = tw_free_name (self->names, value.text);
     TwValue given = tw_value_text (name);
 
     tw_part_put (made, (guint)field, &given);
