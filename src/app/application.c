@@ -2,6 +2,7 @@
 #include "app/application.h"
 
 #include "app/help-window.h"
+#include "app/recovery.h"
 #include "app/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -41,14 +42,48 @@ new_window_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   gtk_window_present (GTK_WINDOW (tw_window_new (ADW_APPLICATION (data))));
 }
 
-/* Each window asks about its changes and may stay. */
+static void quit_next (GtkApplication *application);
+
+static void
+quit_answered_cb (TwWindow *window, gboolean ok, gpointer data)
+{
+  if (ok) {
+    quit_next (data);
+    return;
+  }
+  for (GList *at = gtk_application_get_windows (data); at != NULL; at = at->next)
+    if (TW_IS_WINDOW (at->data))
+      tw_window_stay (at->data);
+}
+
+/* Asks about the changes of one window after the other; closes all of them when nothing holds any of them. */
+static void
+quit_next (GtkApplication *application)
+{
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (application));
+
+  for (GList *at = windows; at != NULL; at = at->next)
+    if (TW_IS_WINDOW (at->data) && tw_window_wants_answer (at->data)) {
+      gtk_window_present (at->data);
+      tw_window_ask_close (at->data, quit_answered_cb, application);
+      return;
+    }
+  for (GList *at = windows; at != NULL; at = at->next)
+    gtk_window_close (at->data);
+}
+
 static void
 quit_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (data)));
+  quit_next (data);
+}
 
-  for (GList *at = windows; at != NULL; at = at->next)
-    gtk_window_close (GTK_WINDOW (at->data));
+static void
+recover_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  if (!tw_recovery_offer (data))
+    tw_window_say (TW_WINDOW (gtk_application_get_active_window (data)),
+                   _ ("There is no unsaved work to recover"));
 }
 
 static void
@@ -88,12 +123,26 @@ colour_scheme_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static const GActionEntry entries[] = {
-  { "new-window", new_window_cb },
-  { "quit", quit_cb },
-  { "help", help_cb, "s" },
-  { "about", about_cb },
-  { "colour-scheme", colour_scheme_cb, "s", "'system'" },
+  { "new-window", new_window_cb }, { "quit", quit_cb },
+  { "recover", recover_cb },       { "help", help_cb, "s" },
+  { "about", about_cb },           { "colour-scheme", colour_scheme_cb, "s", "'system'" },
 };
+
+static gboolean
+offer_recovery_cb (gpointer data)
+{
+  if (gtk_application_get_active_window (data) != NULL)
+    (void)tw_recovery_offer (data);
+  return G_SOURCE_REMOVE;
+}
+
+/* Once, over the first window. */
+static void
+first_window_cb (GtkApplication *application)
+{
+  g_signal_handlers_disconnect_by_func (application, first_window_cb, NULL);
+  g_idle_add_full (G_PRIORITY_LOW, offer_recovery_cb, g_object_ref (application), g_object_unref);
+}
 
 static void
 activate_cb (GtkApplication *application)
@@ -106,16 +155,26 @@ activate_cb (GtkApplication *application)
 }
 
 static void
+open_path (GtkApplication *application, const char *path)
+{
+  GtkWindow *window = gtk_application_get_active_window (application);
+
+  if (!TW_IS_WINDOW (window))
+    window = GTK_WINDOW (tw_window_new (ADW_APPLICATION (application)));
+  gtk_window_present (window);
+  tw_window_open_path (TW_WINDOW (window), path, FALSE);
+}
+
+static void
 open_cb (GtkApplication *application, GFile **files, int n_files)
 {
   for (int i = 0; i < n_files; i++) {
     g_autofree char *path = g_file_get_path (files[i]);
-    TwWindow *window = tw_window_new (ADW_APPLICATION (application));
 
-    gtk_window_present (GTK_WINDOW (window));
     if (path != NULL)
-      tw_window_open_path (window, path, FALSE);
+      open_path (application, path);
   }
+  activate_cb (application);
 }
 
 static void
@@ -135,5 +194,6 @@ tw_application_new (GApplicationFlags flags)
   g_signal_connect (application, "startup", G_CALLBACK (startup_cb), NULL);
   g_signal_connect (application, "activate", G_CALLBACK (activate_cb), NULL);
   g_signal_connect (application, "open", G_CALLBACK (open_cb), NULL);
+  g_signal_connect (application, "window-added", G_CALLBACK (first_window_cb), NULL);
   return application;
 }

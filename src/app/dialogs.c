@@ -100,12 +100,19 @@ static void
 answer_response_cb (AdwMessageDialog *dialog, const char *response, gpointer data)
 {
   AnswerQuestion *question = data;
+  static const struct {
+    const char *response;
+    TwDialogAnswer answer;
+  } answers[] = {
+    { "save", TW_DIALOG_SAVE },           { "discard", TW_DIALOG_DISCARD },
+    { "elsewhere", TW_DIALOG_ELSEWHERE }, { "reload", TW_DIALOG_RELOAD },
+    { "overwrite", TW_DIALOG_OVERWRITE },
+  };
   TwDialogAnswer answer = TW_DIALOG_CANCEL;
 
-  if (g_str_equal (response, "save"))
-    answer = TW_DIALOG_SAVE;
-  else if (g_str_equal (response, "discard"))
-    answer = TW_DIALOG_DISCARD;
+  for (guint i = 0; i < G_N_ELEMENTS (answers); i++)
+    if (g_str_equal (response, answers[i].response))
+      answer = answers[i].answer;
   question->done (answer, question->data);
   g_free (question);
 }
@@ -138,6 +145,37 @@ tw_dialog_unsaved (GtkWindow *parent,
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+void
+tw_dialog_conflict (GtkWindow *parent,
+                    const char *path,
+                    const char *difference,
+                    TwDialogAnswerFunc done,
+                    gpointer data)
+{
+  GtkWidget *widget = adw_message_dialog_new (parent, _ ("The File Was Changed by Someone Else"), NULL);
+  AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (widget);
+  AnswerQuestion *question = g_new (AnswerQuestion, 1);
+  g_autofree char *name = g_filename_display_basename (path);
+
+  *question = (AnswerQuestion){ done, data };
+  adw_message_dialog_format_body (
+      dialog,
+      /* Translators: the name of a file; a sentence that says what it holds now */
+      _ ("“%s” is not as it was when it was opened or saved last. %s\n\nReload takes what the file holds and "
+         "gives up the changes made here. Overwrite keeps what is here and gives up what the file holds."),
+      name, difference);
+  adw_message_dialog_add_responses (dialog, "cancel", _ ("_Cancel"), "reload", _ ("_Reload"), "overwrite",
+                                    _ ("_Overwrite"), "elsewhere", _ ("Save Under _Another Name…"), NULL);
+  adw_message_dialog_set_response_appearance (dialog, "reload", ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_response_appearance (dialog, "overwrite", ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_response_appearance (dialog, "elsewhere", ADW_RESPONSE_SUGGESTED);
+  adw_message_dialog_set_default_response (dialog, "elsewhere");
+  adw_message_dialog_set_close_response (dialog, "cancel");
+  gtk_window_set_title (GTK_WINDOW (dialog), adw_message_dialog_get_heading (dialog));
+  g_signal_connect (dialog, "response", G_CALLBACK (answer_response_cb), question);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 /* A file can be wrong in two hundred places; a dialog that long leaves the screen. */
 static char *
 shorten (const char *details)
@@ -166,4 +204,13 @@ tw_dialog_trouble (GtkWindow *parent, const char *heading, const char *details)
 
   adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _ ("_Close"));
   gtk_window_present (GTK_WINDOW (dialog));
+}
+
+void
+tw_dialog_file_trouble (GtkWindow *parent, const char *sentence, const char *path, const GError *error)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+  g_autofree char *heading = g_strdup_printf ("%s: %s", sentence, name);
+
+  tw_dialog_trouble (parent, heading, error->message);
 }

@@ -23,6 +23,9 @@ typedef enum {
   TW_DIALOG_CANCEL,
   TW_DIALOG_DISCARD,
   TW_DIALOG_SAVE,
+  TW_DIALOG_ELSEWHERE, /* save under another name */
+  TW_DIALOG_RELOAD,    /* take what the file holds */
+  TW_DIALOG_OVERWRITE, /* take what the window holds */
 } TwDialogAnswer;
 
 typedef void (*TwDialogAnswerFunc) (TwDialogAnswer answer, gpointer data);
@@ -34,6 +37,17 @@ void tw_dialog_unsaved (GtkWindow *parent,
                         gboolean may_save,
                         TwDialogAnswerFunc done,
                         gpointer data);
+
+/* What to do with the file at @path, which somebody else has changed since it was read; @difference says how.
+ */
+void tw_dialog_conflict (GtkWindow *parent,
+                         const char *path,
+                         const char *difference,
+                         TwDialogAnswerFunc done,
+                         gpointer data);
+
+/* Says that something failed with the file at @path. */
+void tw_dialog_file_trouble (GtkWindow *parent, const char *sentence, const char *path, const GError *error);
 
 /* Says that something failed; @details may have many lines. */
 void tw_dialog_trouble (GtkWindow *parent, const char *heading, const char *details);

@@ -2,12 +2,14 @@
 #include "app/start-page.h"
 
 #include "app/job-picture.h"
+#include "app/recent.h"
 #include "app/samples.h"
 
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
 #define PICTURE_HEIGHT_PX 104
+#define MOST_RECENT 5
 #define NOTE_LINES 3
 
 struct _TwStartPage {
@@ -131,6 +133,7 @@ tw_start_page_map (GtkWidget *widget)
 
   if (self->list == NULL) {
     self->list = tw_samples_of (g_application_get_default ());
+    tw_recent_keep_list (self->recent, MOST_RECENT, self->recent_box);
     for (guint i = 0; i < tw_samples_count (self->list); i++)
       add_sample (self, tw_samples_get (self->list, i));
     gtk_widget_set_visible (self->samples_box, tw_samples_count (self->list) > 0);
@@ -172,16 +175,4 @@ tw_start_page_init (TwStartPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   take_drops (self);
-}
-
-GtkListBox *
-tw_start_page_recent (TwStartPage *self)
-{
-  return self->recent;
-}
-
-void
-tw_start_page_show_recent (TwStartPage *self, gboolean some)
-{
-  gtk_widget_set_visible (self->recent_box, some);
 }

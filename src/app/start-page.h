@@ -14,9 +14,4 @@ G_BEGIN_DECLS
  * `win.open-file` (with a path). */
 G_DECLARE_FINAL_TYPE (TwStartPage, tw_start_page, TW, START_PAGE, GtkWidget)
 
-/* The list for the files that were used last, empty and hidden with its heading until somebody fills it and
- * says that there are @some. (transfer none) */
-GtkListBox *tw_start_page_recent (TwStartPage *self);
-void tw_start_page_show_recent (TwStartPage *self, gboolean some);
-
 G_END_DECLS

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "app/clipboard.h"
 #include "app/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -64,6 +65,46 @@ static void
 redo_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   tw_session_redo (WINDOW (data)->session);
+}
+
+static void
+say_error (TwWindow *self, const GError *error)
+{
+  if (error != NULL)
+    tw_window_say (self, error->message);
+}
+
+static void
+copy_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!tw_clipboard_copy (WINDOW (data)->session, gtk_widget_get_clipboard (data), &error))
+    say_error (data, error);
+}
+
+static void
+cut_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!tw_clipboard_cut (WINDOW (data)->session, gtk_widget_get_clipboard (data), &error))
+    say_error (data, error);
+}
+
+static void
+pasted_cb (const GError *error, gpointer data)
+{
+  g_autoptr (TwWindow) self = data;
+
+  say_error (self, error);
+}
+
+static void
+paste_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  tw_clipboard_paste (WINDOW (data)->session, gtk_widget_get_clipboard (data), pasted_cb,
+                      g_object_ref (data));
 }
 
 static void
@@ -151,6 +192,9 @@ static const GActionEntry entries[] = {
   { "undo", undo_cb },
   { "redo", redo_cb },
   { "delete", delete_cb },
+  { "cut", cut_cb },
+  { "copy", copy_cb },
+  { "paste", paste_cb },
   { "lengths", lengths_cb, "s", "'mm'" },
 };
 
@@ -188,6 +232,9 @@ tw_window_update_actions (TwWindow *self)
   enable (self, "reopen", has_job && tw_session_path (self->session) != NULL);
   enable (self, "undo", undo != NULL);
   enable (self, "redo", redo != NULL);
+  enable (self, "cut", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
+  enable (self, "copy", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
+  enable (self, "paste", has_job);
   enable (self, "delete", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
   enable (self, "lengths", has_job);
   enable (self, "view", has_job);

@@ -1,47 +1,98 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/dialogs.h"
 #include "app/new-layout.h"
+#include "app/recent.h"
+#include "app/trouble-list.h"
 #include "app/window-private.h"
 
 #include "job/read.h"
 #include "propose/first-layout.h"
 
 #include <glib/gi18n-lib.h>
+#include <sys/stat.h>
 
-static void
-say_trouble (TwWindow *self, const char *sentence, const char *path, const GError *error)
+/* --- which window --------------------------------------------------------------------------------------- */
+
+/* One file under two names is one file. */
+static gboolean
+same_file (const char *a, const char *b)
 {
-  g_autofree char *name = g_filename_display_basename (path);
-  g_autofree char *heading = g_strdup_printf ("%s: %s", sentence, name);
+  struct stat one, other;
 
-  tw_dialog_trouble (GTK_WINDOW (self), heading, error->message);
+  if (stat (a, &one) == 0 && stat (b, &other) == 0)
+    return one.st_dev == other.st_dev && one.st_ino == other.st_ino;
+  return g_str_equal (a, b);
 }
 
-/* The window that @path is to be opened in: this one while it is empty. */
+TwWindow *
+tw_window_with_file (GtkApplication *application, const char *path)
+{
+  for (GList *at = gtk_application_get_windows (application); at != NULL; at = at->next) {
+    const char *own = TW_IS_WINDOW (at->data) ? tw_session_path (TW_WINDOW (at->data)->session) : NULL;
+
+    if (own != NULL && same_file (own, path))
+      return at->data;
+  }
+  return NULL;
+}
+
+static TwWindow *
+another_window (TwWindow *self)
+{
+  TwWindow *other = tw_window_new (ADW_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))));
+
+  gtk_window_present (GTK_WINDOW (other));
+  return other;
+}
+
+/* The window that a job is to be opened in: this one while it is empty. */
 static TwWindow *
 window_for_job (TwWindow *self)
 {
-  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
-  TwWindow *other;
+  return tw_session_has_job (self->session) ? another_window (self) : self;
+}
 
-  if (!tw_session_has_job (self->session))
-    return self;
-  other = tw_window_new (ADW_APPLICATION (application));
-  gtk_window_present (GTK_WINDOW (other));
-  return other;
+/* --- opening -------------------------------------------------------------------------------------------- */
+
+/* The job at @path, or NULL after saying everything that is wrong. */
+static TwJob *
+read_job (TwWindow *self, const char *path)
+{
+  g_autoptr (TwTroubles) troubles = tw_troubles_new ();
+  g_autoptr (GError) error = NULL;
+  TwJob *job = tw_job_read_troubles (path, troubles, &error);
+
+  if (error != NULL)
+    tw_dialog_file_trouble (GTK_WINDOW (self), _ ("This file cannot be opened"), path, error);
+  else if (job == NULL)
+    tw_trouble_list_show (GTK_WINDOW (self), path, troubles);
+  return job;
+}
+
+/* Opens @path in @target, or shows the window that has it already. */
+static void
+open_in (TwWindow *self, const char *path, gboolean as_copy, TwWindow *(*choose) (TwWindow *self))
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  TwWindow *other = as_copy ? NULL : tw_window_with_file (application, path);
+  TwJob *job;
+
+  if (other != NULL) {
+    gtk_window_present (GTK_WINDOW (other));
+    return;
+  }
+  job = read_job (self, path);
+  if (job == NULL)
+    return;
+  tw_session_take_job (choose (self)->session, job, as_copy ? NULL : path);
+  if (!as_copy)
+    tw_recent_add (path);
 }
 
 void
 tw_window_open_path (TwWindow *self, const char *path, gboolean as_copy)
 {
-  g_autoptr (GError) error = NULL;
-  TwJob *job = tw_job_read_file (path, &error);
-
-  if (job == NULL) {
-    say_trouble (self, _ ("This file cannot be opened"), path, error);
-    return;
-  }
-  tw_session_take_job (window_for_job (self)->session, job, as_copy ? NULL : path);
+  open_in (self, path, as_copy, window_for_job);
 }
 
 void
@@ -93,91 +144,16 @@ tw_window_ask_open (TwWindow *self)
   tw_dialog_open_file (GTK_WINDOW (self), folder, open_chosen_cb, g_object_ref (self));
 }
 
-/* --- saving --------------------------------------------------------------------------------------------- */
-
-static gboolean
-save_to (TwWindow *self, const char *path)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (!tw_session_save (self->session, path, &error)) {
-    say_trouble (self, _ ("The job was not saved"), path, error);
-    return FALSE;
-  }
-  tw_window_say (self, _ ("Saved"));
-  return TRUE;
-}
-
-static void
-save_chosen_cb (const char *path, gpointer data)
-{
-  g_autoptr (TwWindow) self = data;
-
-  if (path != NULL)
-    (void)save_to (self, path);
-}
-
-/* A file name made of the job's title: letters, figures and dashes. */
-static char *
-suggest_name (TwWindow *self)
-{
-  g_autofree char *title = tw_session_title (self->session);
-  g_autofree char *lower = g_utf8_strdown (title, -1);
-  GString *name = g_string_new (NULL);
-
-  for (const char *at = lower; *at != '\0'; at = g_utf8_next_char (at)) {
-    gunichar c = g_utf8_get_char (at);
-
-    if (g_unichar_isalnum (c))
-      g_string_append_unichar (name, c);
-    else if (name->len > 0 && name->str[name->len - 1] != '-')
-      g_string_append_c (name, '-');
-  }
-  while (name->len > 0 && name->str[name->len - 1] == '-')
-    g_string_truncate (name, name->len - 1);
-  g_string_append (name, ".twjob");
-  return g_string_free (name, FALSE);
-}
-
-static void
-ask_save (TwWindow *self, TwDialogFileFunc done)
-{
-  const char *path = tw_session_path (self->session);
-  g_autofree char *suggested = path ? g_strdup (path) : suggest_name (self);
-
-  tw_dialog_save_file (GTK_WINDOW (self), suggested, done, g_object_ref (self));
-}
-
-void
-tw_window_save_as (TwWindow *self)
-{
-  ask_save (self, save_chosen_cb);
-}
-
-void
-tw_window_save (TwWindow *self)
-{
-  const char *path = tw_session_path (self->session);
-
-  if (path == NULL) {
-    tw_window_save_as (self);
-  } else {
-    g_autofree char *kept = g_strdup (path);
-
-    (void)save_to (self, kept);
-  }
-}
-
 /* --- reopening ------------------------------------------------------------------------------------------ */
 
-static void
-read_again (TwWindow *self)
+void
+tw_window_read_again (TwWindow *self)
 {
   g_autofree char *path = g_strdup (tw_session_path (self->session));
-  g_autoptr (GError) error = NULL;
+  TwJob *job = read_job (self, path);
 
-  if (!tw_session_open (self->session, path, &error))
-    say_trouble (self, _ ("This file cannot be opened"), path, error);
+  if (job != NULL)
+    tw_session_take_job (self->session, job, path);
 }
 
 static void
@@ -186,7 +162,7 @@ reopen_answered_cb (TwDialogAnswer answer, gpointer data)
   g_autoptr (TwWindow) self = data;
 
   if (answer == TW_DIALOG_DISCARD)
-    read_again (self);
+    tw_window_read_again (self);
 }
 
 void
@@ -195,53 +171,66 @@ tw_window_reopen (TwWindow *self)
   g_autofree char *title = NULL;
 
   if (!tw_session_is_modified (self->session)) {
-    read_again (self);
+    tw_window_read_again (self);
     return;
   }
   title = tw_session_title (self->session);
   tw_dialog_unsaved (GTK_WINDOW (self), title, FALSE, reopen_answered_cb, g_object_ref (self));
 }
 
-/* --- closing -------------------------------------------------------------------------------------------- */
+/* --- recovering ----------------------------------------------------------------------------------------- */
 
-static void
-close_now (TwWindow *self)
+void
+tw_window_recover (TwWindow *self, TwJournal *journal)
 {
-  self->may_close = TRUE;
-  gtk_window_close (GTK_WINDOW (self));
+  const TwJournalStory *story = tw_journal_story (journal);
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  TwWindow *target = story->path != NULL ? tw_window_with_file (application, story->path) : NULL;
+  g_autofree char *words = g_strdup_printf (
+      ngettext ("%u step recovered; not saved yet", "%u steps recovered; not saved yet", story->n_steps),
+      story->n_steps);
+
+  if (target == NULL || tw_session_is_modified (target->session))
+    target = window_for_job (self);
+  tw_keeper_recover (target->keeper, journal);
+  gtk_window_present (GTK_WINDOW (target));
+  tw_window_say (target, words);
 }
 
-static void
-save_and_close_cb (const char *path, gpointer data)
-{
-  g_autoptr (TwWindow) self = data;
+/* --- dropping files ------------------------------------------------------------------------------------- */
 
-  if (path != NULL && save_to (self, path))
-    close_now (self);
+/* A window whose job is in a file takes another in its place. */
+static TwWindow *
+window_for_drop (TwWindow *self)
+{
+  return tw_session_is_modified (self->session) ? another_window (self) : self;
 }
 
-static void
-close_answered_cb (TwDialogAnswer answer, gpointer data)
+static gboolean
+drop_cb (TwWindow *self, const GValue *value)
 {
-  g_autoptr (TwWindow) self = data;
-  g_autofree char *path = g_strdup (tw_session_path (self->session));
+  TwWindow *(*choose) (TwWindow *) = window_for_drop;
+  gboolean any = FALSE;
 
-  if (answer == TW_DIALOG_DISCARD)
-    close_now (self);
-  else if (answer == TW_DIALOG_SAVE && path == NULL)
-    ask_save (self, save_and_close_cb);
-  else if (answer == TW_DIALOG_SAVE && save_to (self, path))
-    close_now (self);
+  for (GSList *at = g_value_get_boxed (value); at != NULL; at = at->next) {
+    g_autofree char *path = g_file_get_path (at->data);
+
+    if (path == NULL) {
+      tw_window_say (self, _ ("Only files of this computer can be opened."));
+      continue;
+    }
+    open_in (self, path, FALSE, choose);
+    choose = another_window;
+    any = TRUE;
+  }
+  return any;
 }
 
-gboolean
-tw_window_try_close (TwWindow *self)
+void
+tw_window_accept_files (TwWindow *self)
 {
-  g_autofree char *title = NULL;
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
-  if (self->may_close || !tw_session_is_modified (self->session))
-    return TRUE;
-  title = tw_session_title (self->session);
-  tw_dialog_unsaved (GTK_WINDOW (self), title, TRUE, close_answered_cb, g_object_ref (self));
-  return FALSE;
+  g_signal_connect_swapped (target, "drop", G_CALLBACK (drop_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }

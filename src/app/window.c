@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/window-private.h"
 
+#include "app/recent.h"
 #include "app/start-page.h"
 
 #include <glib/gi18n-lib.h>
@@ -137,6 +138,24 @@ show_drag (TwWindow *self)
 }
 
 static void
+keeper_trouble_cb (TwWindow *self, const char *words)
+{
+  tw_window_say_with (self, words, NULL, NULL);
+}
+
+/* What was done is kept beside the file, and the file is watched. */
+static void
+keep_job (TwWindow *self)
+{
+  self->keeper = tw_keeper_new (self->session);
+  g_signal_connect_object (self->keeper, "trouble", G_CALLBACK (keeper_trouble_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->keeper, "disk-changed", G_CALLBACK (tw_window_disk_changed), self,
+                           G_CONNECT_SWAPPED);
+  tw_window_accept_files (self);
+  tw_recent_keep_menu (self->recent_menu);
+}
+
+static void
 bind_status (TwWindow *self)
 {
   g_object_bind_property (self->canvas, "position", self->position, "label", G_BINDING_SYNC_CREATE);
@@ -195,6 +214,7 @@ tw_window_dispose (GObject *object)
   TwWindow *self = TW_WINDOW (object);
 
   g_clear_object (&self->settings);
+  g_clear_object (&self->keeper);
   G_OBJECT_CLASS (tw_window_parent_class)->dispose (object);
   g_clear_object (&self->session);
 }
@@ -215,6 +235,7 @@ tw_window_class_init (TwWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tankwright/Tankwright/window.ui");
   gtk_widget_class_bind_template_child (widget_class, TwWindow, toasts);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, views);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, parts_toggle);
@@ -234,6 +255,10 @@ tw_window_class_init (TwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwWindow, findings);
   gtk_widget_class_bind_template_callback (widget_class, findings_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, part_activated_cb);
+  /* Not the program's own keys: those come before an entry that has the focus, and text is copied there. */
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_x, GDK_CONTROL_MASK, "win.cut", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_c, GDK_CONTROL_MASK, "win.copy", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK, "win.paste", NULL);
 }
 
 /* The schema may be missing where the program was built and not installed. */
@@ -260,6 +285,7 @@ tw_window_init (TwWindow *self)
   tw_canvas_set_session (self->canvas, self->session);
   tw_cards_pane_set_session (self->cards, self->session, self->settings);
   bind_status (self);
+  keep_job (self);
 
   g_signal_connect_object (self->session, "job-replaced", G_CALLBACK (job_replaced_cb), self,
                            G_CONNECT_SWAPPED);
@@ -292,11 +318,42 @@ tw_window_session (TwWindow *self)
   return self->session;
 }
 
+static void
+toast_gone_cb (TwWindow *self, AdwToast *toast)
+{
+  if (self->toast == toast)
+    self->toast = NULL;
+}
+
+/* In the place of the one before, which may stand there for a while yet: news is not kept waiting. */
+static void
+show_toast (TwWindow *self, AdwToast *toast)
+{
+  if (self->toast != NULL)
+    adw_toast_dismiss (self->toast);
+  self->toast = toast;
+  g_signal_connect_object (toast, "dismissed", G_CALLBACK (toast_gone_cb), self, G_CONNECT_SWAPPED);
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
 void
 tw_window_say (TwWindow *self, const char *message)
 {
   AdwToast *toast = adw_toast_new (message);
 
   adw_toast_set_timeout (toast, 3);
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  show_toast (self, toast);
+}
+
+void
+tw_window_say_with (TwWindow *self, const char *message, const char *button, const char *action)
+{
+  AdwToast *toast = adw_toast_new (message);
+
+  adw_toast_set_timeout (toast, 15);
+  if (button != NULL) {
+    adw_toast_set_button_label (toast, button);
+    adw_toast_set_action_name (toast, action);
+  }
+  show_toast (self, toast);
 }

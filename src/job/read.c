@@ -172,13 +172,11 @@ read_stream (FILE *stream)
 }
 
 TwJob *
-tw_job_read_file (const char *path, GError **error)
+tw_job_read_troubles (const char *path, TwTroubles *troubles, GError **error)
 {
   gboolean standard = g_str_equal (path, "-");
   FILE *stream = standard ? stdin : fopen (path, "rbe");
-  g_autoptr (TwTroubles) troubles = tw_troubles_new ();
   g_autoptr (GString) bytes = NULL;
-  TwJob *job;
   int failed = stream == NULL ? errno : 0;
 
   if (stream != NULL) {
@@ -192,8 +190,17 @@ tw_job_read_file (const char *path, GError **error)
     g_set_error (error, TW_ERROR, TW_ERROR_FILE, _ ("%s cannot be read: %s"), path, g_strerror (failed));
     return NULL;
   }
-  job = tw_job_read_text (bytes->str, bytes->len, troubles);
-  if (!tw_troubles_to_error (troubles, standard ? _ ("standard input") : path, error))
+  return tw_job_read_text (bytes->str, bytes->len, troubles);
+}
+
+TwJob *
+tw_job_read_file (const char *path, GError **error)
+{
+  const char *shown = g_str_equal (path, "-") ? _ ("standard input") : path;
+  g_autoptr (TwTroubles) troubles = tw_troubles_new ();
+  TwJob *job = tw_job_read_troubles (path, troubles, error);
+
+  if (troubles->n > 0 && !tw_troubles_to_error (troubles, shown, error))
     g_clear_pointer (&job, tw_job_free);
   return job;
 }

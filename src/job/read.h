@@ -25,6 +25,11 @@ G_BEGIN_DECLS
  */
 TwJob *tw_job_read_text (const char *text, gsize length, TwTroubles *troubles) G_GNUC_WARN_UNUSED_RESULT;
 
+/* From a file, as tw_job_read_file(), with what is wrong in it as @troubles; @error only when it cannot be
+ * read at all. (transfer full) (nullable) */
+TwJob *
+tw_job_read_troubles (const char *path, TwTroubles *troubles, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* From a file, or from standard input when @path is "-". A file larger than TW_READ_MOST_BYTES is refused
  * before it is read. All troubles come as one error, a line each. */
 TwJob *tw_job_read_file (const char *path, GError **error) G_GNUC_WARN_UNUSED_RESULT;
