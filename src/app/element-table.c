@@ -149,9 +149,8 @@ static void
 show_head (TwElementTable *self, guint n)
 {
   g_autofree char *title = g_strdup_printf ("%s (%u)", _ (list_info (self)->label), n);
-  /* Translators: rows from, to, of how many */
-  g_autofree char *range
-      = g_strdup_printf (_ ("%u–%u of %u"), self->first + 1, MIN (self->first + PAGE, n), n);
+  /* Translators: rows from, to */
+  g_autofree char *range = g_strdup_printf (_ ("%u–%u"), self->first + 1, MIN (self->first + PAGE, n));
 
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->range, range);

@@ -138,6 +138,27 @@ type (TwFieldEditor *editor, const char *text)
   take (self);
 }
 
+/* The unit stands one step lighter than its number: what follows the last digit. Not while it is typed in:
+ * the toolkit paints chosen text that is lighter in the colour of the paper. */
+static void
+show_unit (TwFieldEntry *self, gboolean lighter)
+{
+  const char *text = text_of (self), *end = text;
+  g_autoptr (PangoAttrList) list = pango_attr_list_new ();
+  PangoAttribute *light;
+
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
+    if (!g_unichar_isalpha (g_utf8_get_char (at)) && *at != '%' && *at != ' ' && g_utf8_get_char (at) != 0xb0)
+      end = g_utf8_next_char (at);
+  light = pango_attr_foreground_alpha_new (G_MAXUINT16 / 100 * UNIT_ALPHA);
+  light->start_index = (guint)(end - text);
+  if (end > text && lighter)
+    pango_attr_list_insert (list, light);
+  else
+    pango_attribute_destroy (light);
+  gtk_entry_set_attributes (self->entry, list);
+}
+
 /* --- what a person does --------------------------------------------------------------------------------- */
 
 static void
@@ -151,8 +172,11 @@ activated_cb (TwFieldEntry *self)
 static void
 left_cb (TwFieldEntry *self)
 {
-  if (!tw_field_editor_is_let_go (TW_FIELD_EDITOR (self)))
-    take (self);
+  if (tw_field_editor_is_let_go (TW_FIELD_EDITOR (self)))
+    return;
+  take (self);
+  if (gtk_entry_get_alignment (self->entry) > 0.5F)
+    show_unit (self, TRUE);
 }
 
 /* Escape puts back what the job says. */
@@ -168,24 +192,16 @@ key_cb (TwFieldEntry *self, guint keyval, guint code, GdkModifierType held)
   return GDK_EVENT_STOP;
 }
 
-/* The unit stands one step lighter than its number: what follows the last digit. */
 static void
 changed_cb (TwFieldEntry *self)
 {
-  const char *text = text_of (self), *end = text;
-  g_autoptr (PangoAttrList) list = pango_attr_list_new ();
-  PangoAttribute *light;
+  show_unit (self, !(gtk_widget_get_state_flags (GTK_WIDGET (self->entry)) & GTK_STATE_FLAG_FOCUS_WITHIN));
+}
 
-  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
-    if (!g_unichar_isalpha (g_utf8_get_char (at)) && *at != '%' && *at != ' ' && g_utf8_get_char (at) != 0xb0)
-      end = g_utf8_next_char (at);
-  light = pango_attr_foreground_alpha_new (G_MAXUINT16 / 100 * UNIT_ALPHA);
-  light->start_index = (guint)(end - text);
-  if (end > text)
-    pango_attr_list_insert (list, light);
-  else
-    pango_attribute_destroy (light);
-  gtk_entry_set_attributes (self->entry, list);
+static void
+entered_cb (TwFieldEntry *self)
+{
+  show_unit (self, FALSE);
 }
 
 static void
@@ -266,6 +282,7 @@ tw_field_entry_new (TwFieldTarget *target, gboolean bare)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeric");
     gtk_entry_set_alignment (self->entry, 1.0F);
     g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (changed_cb), self);
+    g_signal_connect_swapped (self, "reached", G_CALLBACK (entered_cb), self);
   } else if (tw_field_suggests (field)) {
     child = with_suggestions (self);
   }

@@ -10,7 +10,7 @@
 #define EDITOR_PX 132        /* editors beside a name all end at the same edge */
 #define LONG_TEXT_BYTES 1000 /* longer texts get a page of lines */
 #define TEXT_BYTES 60        /* longer texts get the whole width */
-#define CHOICE_CHARS 12      /* so do longer words */
+#define CHOICE_CHARS 10      /* so do longer words */
 
 struct _TwFieldRow {
   GtkWidget parent_instance;

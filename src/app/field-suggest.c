@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #define LIST_HEIGHT_PX 280
-#define LIST_CHARS 34
+#define LIST_CHARS 30
 
 typedef struct {
   const char *text;  /* for the job */
@@ -98,6 +98,7 @@ line_of (const char *text, const char *style)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (label), LIST_CHARS);
   gtk_label_set_max_width_chars (GTK_LABEL (label), LIST_CHARS);
   if (style != NULL)
     gtk_widget_add_css_class (label, style);
@@ -146,6 +147,7 @@ open_cb (GtkMenuButton *button, gpointer data)
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
   g_signal_connect_object (list, "row-activated", G_CALLBACK (chosen_cb), data, 0);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), LIST_HEIGHT_PX);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), list);

@@ -6,7 +6,8 @@
 #include <string.h>
 
 #define LONGEST_PLAIN 9  /* characters of a figure that stands in full */
-#define ROUNDED_PLACES 3 /* else so many after the decimal sign */
+#define LONGEST_BARE 7   /* the same in a column */
+#define ROUNDED_PLACES 3 /* else at most so many after the decimal sign */
 #define SAME 1e-9        /* in the unit of the quantity: no difference that anyone could make */
 
 static char *
@@ -21,17 +22,20 @@ with_unit (TwSession *session, const TwField *field, const char *number)
 }
 
 /* In full where that is short: a figure that was dragged in millimetres has fifteen places in inches, and no
- * ruler's fraction. */
+ * ruler's fraction. @bare: without its unit, for a column. */
 static char *
 figure_text (TwSession *session, const TwField *field, double value, gboolean bare)
 {
   TwUnitStyle style = tw_session_style (session);
-  g_autofree char *number = tw_units_format_plain (field->quantity, &style, value);
+  g_autofree char *number = tw_units_format_plain (field->quantity, &style, value), *rounded = NULL;
+  gsize longest = bare ? LONGEST_BARE : LONGEST_PLAIN;
 
-  if (strlen (number) > LONGEST_PLAIN) {
-    style.fractions = FALSE;
+  style.fractions = FALSE;
+  for (int places = ROUNDED_PLACES; places > 0 && (gsize)g_utf8_strlen (number, -1) > longest; places--) {
     g_free (number);
-    number = tw_units_format_number (field->quantity, &style, value, ROUNDED_PLACES);
+    g_free (rounded);
+    rounded = tw_units_format_number (field->quantity, &style, fabs (value), places);
+    number = g_strconcat (value < 0.0 ? "-" : "", rounded, NULL); /* as it is typed */
   }
   return bare ? g_steal_pointer (&number) : with_unit (session, field, number);
 }
