@@ -107,7 +107,7 @@ move (const TwArrangeSet *set, guint nth, TwPoint drawn, TwChange *group, GError
 static gboolean
 box_of (const TwArrangeSet *set, guint nth, TwBox *box, GError **error)
 {
-  *box = tw_extent_seen (set->placement, set->view, set->ids[nth]);
+  *box = tw_extent_seen (set->placement, set->view, set->ids[nth], TW_EXTENT_PART);
   if (!tw_box_is_empty (*box))
     return TRUE;
   g_set_error (error, TW_ERROR, TW_ERROR_REFUSED, _ ("%s has no size that could be seen"),

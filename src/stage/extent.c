@@ -25,6 +25,33 @@ add_solid (const TwConvex *convex, TwVec direction, double range_mm[2])
   }
 }
 
+/* Solids know their bounds along the axes of the job. */
+static gboolean
+add_bounds (const TwConvex *convex, TwVec direction, double range_mm[2])
+{
+  TwSolidBox box;
+
+  if (MAX (fabs (direction.x), MAX (fabs (direction.y), fabs (direction.z))) < 1.0)
+    return FALSE;
+  box = tw_convex_bounds (convex);
+  add_point (box.from, direction, range_mm);
+  add_point (box.to, direction, range_mm);
+  return TRUE;
+}
+
+/* The solids among which those of a part are: of a volume they are known. */
+static const TwPlacedSolid *
+solids_of (const TwPlacement *placement, TwId part, guint *n)
+{
+  const TwPlacedVolume *volume = tw_placement_volume (placement, part);
+  const TwPlacedSolid *solids = tw_placement_solids (placement, n);
+
+  if (volume == NULL)
+    return solids;
+  *n = volume->n_solids;
+  return solids + volume->first_solid;
+}
+
 static const TwHose *
 hose_of (const TwPlacement *placement, TwId part)
 {
@@ -49,17 +76,23 @@ opening_corners (const TwPlacement *placement, TwId part, TwVec corners[2])
 }
 
 gboolean
-tw_extent_along (const TwPlacement *placement, TwId part, TwVec direction, double range_mm[2])
+tw_extent_along (const TwPlacement *placement,
+                 TwId part,
+                 TwExtent extent,
+                 TwVec direction,
+                 double range_mm[2])
 {
   const TwHose *hose = hose_of (placement, part);
   TwVec corners[2];
   guint n;
-  const TwPlacedSolid *solids = tw_placement_solids (placement, &n);
+  const TwPlacedSolid *solids = solids_of (placement, part, &n);
 
   range_mm[0] = G_MAXDOUBLE;
   range_mm[1] = -G_MAXDOUBLE;
   for (guint i = 0; i < n; i++)
-    if (tw_id_equal (solids[i].part, part))
+    if ((tw_id_equal (solids[i].part, part)
+         || (extent == TW_EXTENT_ASSEMBLY && tw_id_equal (solids[i].core, part)))
+        && !add_bounds (solids[i].convex, direction, range_mm))
       add_solid (solids[i].convex, direction, range_mm);
   for (guint i = 0; hose != NULL && i < hose->vias->len; i++) {
     const TwVia *via = TW_ELEMENT (hose->vias, TwVia, i);
@@ -89,7 +122,7 @@ tw_extent_box (const TwPlacement *placement, TwId part)
   TwSolidBox box = TW_SOLID_BOX_EMPTY;
   TwVec corners[2];
   guint n;
-  const TwPlacedSolid *solids = tw_placement_solids (placement, &n);
+  const TwPlacedSolid *solids = solids_of (placement, part, &n);
 
   for (guint i = 0; i < n; i++)
     if (tw_id_equal (solids[i].part, part) || tw_id_equal (solids[i].core, part))
@@ -106,13 +139,13 @@ tw_extent_box (const TwPlacement *placement, TwId part)
 }
 
 TwBox
-tw_extent_seen (const TwPlacement *placement, const TwStageView *view, TwId part)
+tw_extent_seen (const TwPlacement *placement, const TwStageView *view, TwId part, TwExtent extent)
 {
   TwPoint origin = tw_stage_view_direction (view, view->origin);
   double across_mm[2], up_mm[2];
 
-  if (!tw_extent_along (placement, part, view->across, across_mm)
-      || !tw_extent_along (placement, part, view->up, up_mm))
+  if (!tw_extent_along (placement, part, extent, view->across, across_mm)
+      || !tw_extent_along (placement, part, extent, view->up, up_mm))
     return TW_BOX_EMPTY;
   return (TwBox){ across_mm[0] - origin.x_mm, up_mm[0] - origin.y_mm, across_mm[1] - origin.x_mm,
                   up_mm[1] - origin.y_mm };

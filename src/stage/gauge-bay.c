@@ -99,12 +99,13 @@ tw_gauge_bays (TwGaugeSearch *self, TwId part, TwBox box, const double depth_mm[
     double range_mm[2];
 
     /* what lies before or behind in the view is in nobody's way */
-    if (tw_id_equal (volume->id, part) || !tw_extent_along (self->placement, volume->id, look, range_mm)
+    if (tw_id_equal (volume->id, part)
+        || !tw_extent_along (self->placement, volume->id, TW_EXTENT_PART, look, range_mm)
         || range_mm[0] > depth_mm[1] || range_mm[1] < depth_mm[0])
       continue;
     if (fabs (tw_vec_dot (look, tw_plane_lift (volume->plane, zero, 1.0))) > 1.0 - SQUARE)
       measure_outline (&from, volume);
     else
-      measure_box (&from, tw_extent_seen (self->placement, self->view, volume->id));
+      measure_box (&from, tw_extent_seen (self->placement, self->view, volume->id, TW_EXTENT_PART));
   }
 }

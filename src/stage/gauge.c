@@ -101,29 +101,6 @@ take_element (TwGaugeSearch *self, const TwPart *part, TwId element)
   }
 }
 
-/* The box round the part with what is fixed to it, as the view sees it. */
-static gboolean
-seen_box (const TwGaugeSearch *self, const TwPart *part, TwBox *box, double depth_mm[2])
-{
-  guint n;
-  const TwPlacedSolid *solids = tw_placement_solids (self->placement, &n);
-
-  *box = tw_extent_seen (self->placement, self->view, part->id);
-  if (!tw_extent_along (self->placement, part->id, tw_stage_view_depth (self->view), depth_mm))
-    return FALSE;
-  for (guint i = 0; part->kind == TW_KIND_CORE && i < n; i++) {
-    double range_mm[2];
-
-    if (!tw_id_equal (solids[i].core, part->id) || tw_id_equal (solids[i].part, part->id))
-      continue;
-    *box = tw_box_add (*box, tw_extent_seen (self->placement, self->view, solids[i].part));
-    (void)tw_extent_along (self->placement, solids[i].part, tw_stage_view_depth (self->view), range_mm);
-    depth_mm[0] = MIN (depth_mm[0], range_mm[0]);
-    depth_mm[1] = MAX (depth_mm[1], range_mm[1]);
-  }
-  return !tw_box_is_empty (*box);
-}
-
 static void
 take_part (TwGaugeSearch *self, const TwPart *part)
 {
@@ -138,8 +115,11 @@ take_part (TwGaugeSearch *self, const TwPart *part)
     return;
   if (engine != NULL)
     take_point (self, part->id, engine->at, 0.0);
-  else if (seen_box (self, part, &box, depth_mm))
+  else if (tw_extent_along (self->placement, part->id, TW_EXTENT_ASSEMBLY, tw_stage_view_depth (self->view),
+                            depth_mm)) {
+    box = tw_extent_seen (self->placement, self->view, part->id, TW_EXTENT_ASSEMBLY);
     tw_gauge_bays (self, part->id, box, depth_mm);
+  }
 }
 
 guint

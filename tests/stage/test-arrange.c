@@ -316,7 +316,7 @@ test_extents (void)
 
   laid_out (&laid, laid_stand ());
   face = laid_view (&laid, FACE);
-  box = tw_extent_seen (laid.placement, &face, laid_id ("tank-1"));
+  box = tw_extent_seen (laid.placement, &face, laid_id ("tank-1"), TW_EXTENT_PART);
   g_assert_cmpfloat_with_epsilon (box.x0_mm, -252, 1e-9);
   g_assert_cmpfloat_with_epsilon (box.x1_mm, -202, 1e-9);
   g_assert_cmpfloat_with_epsilon (box.y1_mm, 205, 1e-9);

@@ -83,6 +83,59 @@ test_topmost (void)
   g_assert_cmpstr (tw_pick_at (pick, (TwPoint){ 50, 50 }, 2).text, ==, "above");
 }
 
+/* Under a point of fan, core and bay's inside: the smaller one first, then round and round. */
+static void
+test_several (void)
+{
+  g_autoptr (TwInk) ink = drawing ();
+  g_autoptr (TwPick) pick = tw_pick_new (ink);
+  const TwPoint at = { 60, 20 }, nothing = { 500, 500 };
+  g_autoptr (GArray) all = tw_pick_all (pick, at, 6), none = tw_pick_all (pick, nothing, 6);
+  TwId id = TW_ID_NONE;
+
+  g_assert_cmpuint (all->len, ==, 2);
+  g_assert_cmpuint (none->len, ==, 0);
+  for (guint i = 0; i < 4; i++) {
+    id = tw_pick_next (pick, at, 6, id);
+    g_assert_cmpstr (id.text, ==, i % 2 ? "core" : "fan");
+  }
+  g_assert_cmpstr (tw_pick_next (pick, nothing, 6, id).text, ==, "");
+}
+
+typedef struct {
+  TwBox box;
+  gboolean touched;
+  const char *parts; /* in the order in which they are drawn */
+} Band;
+
+static const Band bands[] = {
+  { { -260, -160, -190, 160 }, FALSE, "tank baffle " },     /* */
+  { { -260, -160, -190, 160 }, TRUE, "core tank baffle " }, /* it cuts into the core */
+  { { -60, -110, 160, 110 }, FALSE, "fan " },               /* */
+  { { 40, -10, 60, 10 }, FALSE, "" },                       /* within the fan */
+  { { 40, -10, 60, 10 }, TRUE, "core fan " },               /* what lies round it is touched */
+  { { 210, 0, 230, 20 }, TRUE, "hose " },                   /* across a line */
+  { { 310, -300, 400, 300 }, TRUE, "" },                    /* beside all */
+  { { 290, -300, 400, 300 }, TRUE, "" },                    /* a room's edge is not enough */
+  { { -400, -300, 400, 300 }, FALSE, "bay core tank baffle fan hose " },
+};
+
+static void
+test_bands (void)
+{
+  g_autoptr (TwInk) ink = drawing ();
+  g_autoptr (TwPick) pick = tw_pick_new (ink);
+
+  for (guint i = 0; i < G_N_ELEMENTS (bands); i++) {
+    g_autoptr (GArray) parts = tw_pick_in (pick, bands[i].box, bands[i].touched);
+    g_autoptr (GString) text = g_string_new (NULL);
+
+    for (guint k = 0; k < parts->len; k++)
+      g_string_append_printf (text, "%s ", g_array_index (parts, TwId, k).text);
+    g_assert_cmpstr (text->str, ==, bands[i].parts);
+  }
+}
+
 static void
 test_boxes (void)
 {
@@ -133,6 +186,8 @@ main (int argc, char **argv)
     g_test_add_data_func (path, &cases[i], test_case);
   }
   g_test_add_func ("/stage/pick/topmost", test_topmost);
+  g_test_add_func ("/stage/pick/several", test_several);
+  g_test_add_func ("/stage/pick/bands", test_bands);
   g_test_add_func ("/stage/pick/boxes", test_boxes);
   g_test_add_func ("/stage/pick/outline", test_outline);
   return g_test_run ();
