@@ -23,6 +23,8 @@ static const Shortcut shortcuts[] = {
   { "win.close", { "<Ctrl>w" } },
   { "win.undo", { "<Ctrl>z" } },
   { "win.redo", { "<Ctrl><Shift>z", "<Ctrl>y" } },
+  { "win.duplicate", { "<Ctrl>d" } },
+  { "win.zoom-chosen", { "<Ctrl>9" } },
   { "win.view::face", { "<Ctrl>1" } },
   { "win.view::front", { "<Ctrl>2" } },
   { "win.view::side", { "<Ctrl>3" } },

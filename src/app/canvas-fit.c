@@ -54,3 +54,12 @@ tw_canvas_fit_lens (TwCanvas *self, gboolean all)
   *tw_canvas_lens (self) = fitted (self, box);
   self->fitted[tw_session_view (self->session)] = !all;
 }
+
+void
+tw_canvas_zoom (TwCanvas *self, double by)
+{
+  TwLens *lens = tw_canvas_lens (self);
+
+  *lens = tw_lens_zoom (lens, by, (TwPixel){ lens->width_px / 2.0, lens->height_px / 2.0 });
+  tw_canvas_lens_changed (self);
+}

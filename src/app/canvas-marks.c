@@ -8,8 +8,6 @@
 #define HALO_PX 5.0
 #define TICK_PX 9.0 /* arms of the corner marks round the chosen part */
 #define AWAY_PX 7.0 /* from the part's box to the marks */
-#define LABEL_AWAY_PX 16.0
-#define LABEL_PAD_PX 5.0
 
 static void
 add_outline (TwCanvas *self, cairo_t *cr, const GArray *points, gboolean closed)
@@ -27,7 +25,7 @@ add_outline (TwCanvas *self, cairo_t *cr, const GArray *points, gboolean closed)
 }
 
 static void
-draw_halo (TwCanvas *self, cairo_t *cr, TwId part, const GdkRGBA *accent)
+draw_halo (TwCanvas *self, cairo_t *cr, TwId part, const GdkRGBA *accent, double alpha)
 {
   gboolean closed;
   GArray *points;
@@ -37,7 +35,7 @@ draw_halo (TwCanvas *self, cairo_t *cr, TwId part, const GdkRGBA *accent)
     add_outline (self, cr, points, closed);
     g_array_unref (points);
   }
-  cairo_set_source_rgba (cr, (double)accent->red, (double)accent->green, (double)accent->blue, 0.4);
+  cairo_set_source_rgba (cr, (double)accent->red, (double)accent->green, (double)accent->blue, alpha);
   cairo_set_line_width (cr, HALO_PX);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
@@ -74,66 +72,107 @@ marks_box (TwCanvas *self, const TwPickShape *shape)
   return *graphene_rect_inset (&box, (float)-AWAY_PX, (float)-AWAY_PX);
 }
 
-static void
-draw_chosen (TwCanvas *self, GtkSnapshot *snapshot)
+static graphene_rect_t
+whole (TwCanvas *self)
 {
-  TwId part = tw_session_selection (self->session);
+  return GRAPHENE_RECT_INIT (0.0F, 0.0F, (float)gtk_widget_get_width (GTK_WIDGET (self)),
+                             (float)gtk_widget_get_height (GTK_WIDGET (self)));
+}
+
+static void
+draw_chosen_part (TwCanvas *self, GtkSnapshot *snapshot, TwId part, const GdkRGBA *accent)
+{
   const TwPickShape *shape = tw_pick_find (self->pick, part);
-  graphene_rect_t box, bounds, all;
-  GdkRGBA accent;
+  graphene_rect_t box, bounds, all = whole (self);
   cairo_t *cr;
 
   if (shape == NULL || tw_box_is_empty (shape->box))
     return;
-  tw_compat_accent (GTK_WIDGET (self), &accent);
   box = marks_box (self, shape);
   bounds = box;
   graphene_rect_inset (&bounds, -4.0F, -4.0F);
-  all = GRAPHENE_RECT_INIT (0.0F, 0.0F, (float)gtk_widget_get_width (GTK_WIDGET (self)),
-                            (float)gtk_widget_get_height (GTK_WIDGET (self)));
   if (!graphene_rect_intersection (&bounds, &all, &bounds))
     return;
   cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  draw_halo (self, cr, part, &accent);
-  draw_ticks (cr, &box, &accent);
+  draw_halo (self, cr, part, accent, 0.4);
+  draw_ticks (cr, &box, accent);
   cairo_destroy (cr);
 }
 
-/* What the drag snapped to, beside the pointer. */
 static void
-draw_snap (TwCanvas *self, const TwLook *look, GtkSnapshot *snapshot)
+draw_chosen (TwCanvas *self, GtkSnapshot *snapshot, const GdkRGBA *accent)
 {
-  g_autofree char *text = tw_canvas_snap_text (self);
-  g_autoptr (PangoLayout) layout = NULL;
-  double rgb[3], paper[3], x, y;
-  int width, height;
-  GdkRGBA ink, ground;
+  guint n;
+  const TwId *chosen = tw_session_chosen (self->session, &n);
 
-  if (text == NULL)
+  for (guint i = 0; i < n; i++)
+    draw_chosen_part (self, snapshot, chosen[i], accent);
+}
+
+/* What a press would take: a faint halo. */
+static void
+draw_hovered (TwCanvas *self, GtkSnapshot *snapshot, const GdkRGBA *accent)
+{
+  const TwPickShape *shape = tw_id_is_none (self->hovered) ? NULL : tw_pick_find (self->pick, self->hovered);
+  graphene_rect_t bounds, all = whole (self);
+  cairo_t *cr;
+
+  if (shape == NULL || tw_box_is_empty (shape->box) || tw_session_is_chosen (self->session, self->hovered)
+      || tw_hand_is_holding (self->hand))
     return;
-  layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
-  pango_layout_get_pixel_size (layout, &width, &height);
-  x = self->pointer.x_px + LABEL_AWAY_PX;
-  y = self->pointer.y_px - LABEL_AWAY_PX - height;
-  if (x + width + LABEL_PAD_PX > gtk_widget_get_width (GTK_WIDGET (self)))
-    x = self->pointer.x_px - LABEL_AWAY_PX - width;
-  y = MAX (y, LABEL_PAD_PX);
-  tw_look_colour (look, TW_INK_TINT_MEASURE, 1.0, rgb);
-  tw_look_colour (look, TW_INK_TINT_PAPER, 1.0, paper);
-  ink = (GdkRGBA){ (float)rgb[0], (float)rgb[1], (float)rgb[2], 1.0F };
-  ground = (GdkRGBA){ (float)paper[0], (float)paper[1], (float)paper[2], 0.9F };
-  gtk_snapshot_append_color (snapshot, &ground,
-                             &GRAPHENE_RECT_INIT ((float)(x - LABEL_PAD_PX), (float)(y - 1.0),
-                                                  (float)(width + 2.0 * LABEL_PAD_PX), (float)height + 2.0F));
-  gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)y));
-  gtk_snapshot_append_layout (snapshot, layout, &ink);
-  gtk_snapshot_restore (snapshot);
+  bounds = marks_box (self, shape);
+  if (!graphene_rect_intersection (&bounds, &all, &bounds))
+    return;
+  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  draw_halo (self, cr, self->hovered, accent, 0.22);
+  cairo_destroy (cr);
+}
+
+static void
+draw_handles (TwCanvas *self, const TwLook *look, GtkSnapshot *snapshot, const GdkRGBA *accent)
+{
+  graphene_rect_t all = whole (self);
+  GdkRGBA paper;
+  double rgb[3];
+  cairo_t *cr;
+
+  if (self->grips == NULL || tw_grips_count (self->grips) < 2 || tw_hand_is_holding (self->hand))
+    return;
+  tw_look_colour (look, TW_INK_TINT_PAPER, 1.0, rgb);
+  paper = (GdkRGBA){ (float)rgb[0], (float)rgb[1], (float)rgb[2], 1.0F };
+  cr = gtk_snapshot_append_cairo (snapshot, &all);
+  tw_canvas_draw_handles (self, cr, accent, &paper);
+  cairo_destroy (cr);
+}
+
+static void
+draw_box (TwCanvas *self, GtkSnapshot *snapshot, const GdkRGBA *accent)
+{
+  GdkRGBA fill = *accent;
+  float x = (float)MIN (self->pressed.x_px, self->pointer.x_px);
+  float y = (float)MIN (self->pressed.y_px, self->pointer.y_px);
+  float width = (float)fabs (self->pressed.x_px - self->pointer.x_px);
+  float height = (float)fabs (self->pressed.y_px - self->pointer.y_px);
+  GskRoundedRect outline;
+
+  if (!self->is_boxing || width < 1.0F || height < 1.0F)
+    return;
+  fill.alpha = 0.12F;
+  gtk_snapshot_append_color (snapshot, &fill, &GRAPHENE_RECT_INIT (x, y, width, height));
+  gsk_rounded_rect_init_from_rect (&outline, &GRAPHENE_RECT_INIT (x, y, width, height), 0.0F);
+  gtk_snapshot_append_border (snapshot, &outline, (float[4]){ 1.0F, 1.0F, 1.0F, 1.0F },
+                              (GdkRGBA[4]){ *accent, *accent, *accent, *accent });
 }
 
 void
 tw_canvas_snapshot_marks (TwCanvas *self, const TwLook *look, GtkSnapshot *snapshot)
 {
-  draw_chosen (self, snapshot);
-  draw_snap (self, look, snapshot);
+  GdkRGBA accent;
+
+  tw_compat_accent (GTK_WIDGET (self), &accent);
+  draw_hovered (self, snapshot, &accent);
+  draw_chosen (self, snapshot, &accent);
+  tw_canvas_snapshot_gauges (self, look, snapshot);
+  draw_handles (self, look, snapshot, &accent);
+  draw_box (self, snapshot, &accent);
 }

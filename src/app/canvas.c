@@ -67,51 +67,6 @@ position_text (TwCanvas *self)
 #pragma GCC diagnostic pop
 }
 
-/* What was dragged and to where: `Baffle −15 mm`. The form marks which fields these are. */
-static char *
-moved_text (TwCanvas *self)
-{
-  const TwPart *part = tw_job_find (tw_session_job (self->session), tw_hand_part (self->hand));
-  TwUnitStyle style = tw_session_style (self->session);
-  guint n;
-  const guint *fields = tw_hand_fields (self->hand, &n);
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; part != NULL && i < n; i++) {
-    const TwField *field = &tw_kind_info (part->kind)->fields[fields[i]];
-    g_autofree char *figure
-        = tw_units_format (field->quantity, &style, G_STRUCT_MEMBER (double, part, field->offset), -1);
-
-    g_string_append_printf (text, "%s%s", text->len ? ", " : "", figure);
-  }
-  if (text->len > 0)
-    g_string_prepend (text, "  ");
-  if (text->len > 0)
-    g_string_prepend (text, tw_part_words_name (part));
-  return g_string_free (text, FALSE);
-}
-
-char *
-tw_canvas_snap_text (TwCanvas *self)
-{
-  const TwSnap *snap = tw_hand_snap (self->hand);
-  const TwPart *other;
-
-  if (!tw_hand_is_holding (self->hand) || snap->kind == TW_SNAP_NONE)
-    return NULL;
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  if (snap->kind == TW_SNAP_GAP && snap->tube > 0)
-    return g_strdup_printf (_ (tw_snap_words (snap->kind)), snap->tube, snap->tube + 1);
-  other = tw_id_is_none (snap->other) ? NULL : tw_job_find (tw_session_job (self->session), snap->other);
-  if (snap->kind == TW_SNAP_GAP)
-    return g_strdup (_ ("between two rows"));
-  if (tw_snap_names (snap->kind))
-    return g_strdup_printf (_ (tw_snap_words (snap->kind)), other ? tw_part_words_name (other) : "");
-#pragma GCC diagnostic pop
-  return g_strdup (_ (tw_snap_words (snap->kind)));
-}
-
 void
 tw_canvas_update_status (TwCanvas *self)
 {
@@ -119,7 +74,7 @@ tw_canvas_update_status (TwCanvas *self)
   char *told = NULL;
 
   if (tw_hand_is_holding (self->hand)) {
-    g_autofree char *moved = moved_text (self);
+    g_autofree char *moved = tw_canvas_moved_text (self);
 
     told = snap ? g_strdup_printf ("%s – %s", moved, snap) : g_strdup (moved);
   }
@@ -282,6 +237,7 @@ show_job (TwCanvas *self)
 {
   draw_again (self);
   sync_parts (self);
+  tw_canvas_sync_grips (self);
   tw_canvas_update_status (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -290,7 +246,10 @@ show_job (TwCanvas *self)
 static void
 job_leaves_cb (TwCanvas *self)
 {
+  tw_canvas_end_typing (self, FALSE);
   tw_hand_cancel (self->hand);
+  self->has_grip = FALSE;
+  self->is_boxing = FALSE;
 }
 
 /* Another job: nothing of the old one's views is of use. */
@@ -304,7 +263,9 @@ job_replaced_cb (TwCanvas *self)
 static void
 view_changed_cb (TwCanvas *self)
 {
+  tw_canvas_end_typing (self, FALSE);
   tw_hand_cancel (self->hand);
+  self->has_grip = FALSE;
   show_job (self);
   if (tw_canvas_lens (self)->px_mm > 0.0)
     show_lens (self);
@@ -315,6 +276,7 @@ selection_changed_cb (TwCanvas *self)
 {
   for (guint i = 0; i < self->parts->len; i++)
     tw_canvas_part_update (g_ptr_array_index (self->parts, i));
+  tw_canvas_sync_grips (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -361,6 +323,24 @@ allocate_part (TwCanvas *self, TwCanvasPart *part)
   gtk_widget_size_allocate (GTK_WIDGET (part), &place, -1);
 }
 
+/* Beside the pointer, or the middle of what is held by keys, whole on the canvas. */
+static void
+allocate_typing (TwCanvas *self, int width, int height)
+{
+  const TwGrip *grip = tw_hand_grip (self->hand, 0);
+  TwPixel at = self->pointer;
+  GtkAllocation place;
+  GtkRequisition size;
+
+  if (!self->has_pointer && grip != NULL)
+    at = tw_lens_to_screen (tw_canvas_lens (self), grip->at);
+  gtk_widget_get_preferred_size (GTK_WIDGET (self->typing), NULL, &size);
+  place = (GtkAllocation){ (int)at.x_px + 20, (int)at.y_px + 20, size.width, size.height };
+  place.x = CLAMP (place.x, 4, MAX (width - size.width - 4, 4));
+  place.y = CLAMP (place.y, 4, MAX (height - size.height - 4, 4));
+  gtk_widget_size_allocate (GTK_WIDGET (self->typing), &place, -1);
+}
+
 /* Labels cannot be set while the window is laid out. */
 static gboolean
 say_zoom_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
@@ -386,6 +366,10 @@ tw_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline)
   }
   for (guint i = 0; i < self->parts->len; i++)
     allocate_part (self, g_ptr_array_index (self->parts, i));
+  if (self->typing != NULL && tw_canvas_typing_is_open (self->typing))
+    allocate_typing (self, width, height);
+  if (self->menu != NULL)
+    gtk_popover_present (self->menu);
 }
 
 static void
@@ -406,6 +390,8 @@ tw_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   tw_canvas_layers_set (self->layers, self->drawing->ink, &look, tw_canvas_lens (self));
   tw_canvas_layers_snapshot (self->layers, self->letters, snapshot);
   tw_canvas_snapshot_marks (self, &look, snapshot);
+  if (self->typing != NULL)
+    gtk_widget_snapshot_child (widget, GTK_WIDGET (self->typing), snapshot);
 }
 
 static void
@@ -440,6 +426,12 @@ tw_canvas_dispose (GObject *object)
   for (guint i = 0; i < self->parts->len; i++)
     gtk_widget_unparent (g_ptr_array_index (self->parts, i));
   g_ptr_array_set_size (self->parts, 0);
+  if (self->typing != NULL)
+    gtk_widget_unparent (GTK_WIDGET (self->typing));
+  self->typing = NULL;
+  if (self->menu != NULL)
+    gtk_widget_unparent (GTK_WIDGET (self->menu));
+  self->menu = NULL;
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tw_canvas_parent_class)->dispose (object);
 }
@@ -450,6 +442,7 @@ tw_canvas_finalize (GObject *object)
   TwCanvas *self = TW_CANVAS (object);
 
   g_clear_pointer (&self->pick, tw_pick_free);
+  g_clear_pointer (&self->grips, tw_grips_free);
   g_clear_pointer (&self->drawing, tw_view_drawing_free);
   tw_canvas_layers_free (self->layers);
   tw_letters_free (self->letters);
@@ -529,16 +522,8 @@ tw_canvas_set_session (TwCanvas *self, TwSession *session)
   g_signal_connect_object (session, "notify::view", G_CALLBACK (view_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "selection-changed", G_CALLBACK (selection_changed_cb), self,
                            G_CONNECT_SWAPPED);
+  tw_canvas_add_typing (self);
   show_job (self);
-}
-
-void
-tw_canvas_zoom (TwCanvas *self, double by)
-{
-  TwLens *lens = tw_canvas_lens (self);
-
-  *lens = tw_lens_zoom (lens, by, (TwPixel){ lens->width_px / 2.0, lens->height_px / 2.0 });
-  tw_canvas_lens_changed (self);
 }
 
 void

@@ -31,6 +31,16 @@ void tw_canvas_fit (TwCanvas *self);
 graphene_point_t tw_canvas_place_of (TwCanvas *self, TwPoint at);
 TwPoint tw_canvas_point_at (TwCanvas *self, double x, double y);
 
+/* The chosen part as large as it fits. */
+void tw_canvas_zoom_to_chosen (TwCanvas *self);
+/* The menu that a right click or the menu key opens; once. */
+void tw_canvas_set_menu (TwCanvas *self, GMenuModel *model);
+/* Where a new part is meant to stand, mm of the view: returns 1 when the menu was opened by the pointer or an
+ * edge was clicked twice, else 0. */
+guint tw_canvas_menu_points (TwCanvas *self, TwPoint points[2]);
+/* Pixels a millimetre of the view that is shown. */
+double tw_canvas_px_mm (TwCanvas *self);
+
 /* Fields that the drag of the moment has changed; @n is 0 when there is none. (transfer none) */
 const guint *tw_canvas_moving_fields (TwCanvas *self, guint *n);
 

@@ -114,17 +114,6 @@ close_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
-delete_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  TwSession *session = WINDOW (data)->session;
-  g_autoptr (GError) error = NULL;
-  TwChange *change = tw_change_remove_whole (tw_session_job (session), tw_session_selection (session));
-
-  if (!tw_session_do (session, change, &error))
-    tw_window_say (WINDOW (data), error->message);
-}
-
-static void
 lengths_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   TwSession *session = WINDOW (data)->session;
@@ -191,7 +180,6 @@ static const GActionEntry entries[] = {
   { "close", close_cb },
   { "undo", undo_cb },
   { "redo", redo_cb },
-  { "delete", delete_cb },
   { "cut", cut_cb },
   { "copy", copy_cb },
   { "paste", paste_cb },
@@ -235,12 +223,12 @@ tw_window_update_actions (TwWindow *self)
   enable (self, "cut", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
   enable (self, "copy", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
   enable (self, "paste", has_job);
-  enable (self, "delete", !tw_id_is_none (chosen) && !g_str_equal (chosen.text, "job"));
   enable (self, "lengths", has_job);
   enable (self, "view", has_job);
   enable (self, "zoom-in", has_job);
   enable (self, "zoom-out", has_job);
   enable (self, "zoom-fit", has_job);
+  tw_window_update_edit_actions (self);
   g_simple_action_set_state (G_SIMPLE_ACTION (view),
                              g_variant_new_string (view_names[tw_session_view (self->session)]));
   g_simple_action_set_state (G_SIMPLE_ACTION (lengths), g_variant_new_string (lengths_state (self)));
@@ -255,6 +243,7 @@ tw_window_add_actions (TwWindow *self)
       = g_property_action_new ("show-answers", self->cards_flap, "reveal-flap");
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  tw_window_add_edit_actions (self);
   g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_parts));
   g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_answers));
 }

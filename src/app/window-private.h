@@ -37,6 +37,7 @@ struct _TwWindow {
   GtkLabel *snap;
   GtkLabel *zoom;
   GtkLabel *findings;
+  GMenuModel *context_menu;
 
   TwSession *session;
   TwKeeper *keeper;
@@ -48,6 +49,10 @@ struct _TwWindow {
 /* window-actions.c: all actions, and the one function that says which of them can be used now. */
 void tw_window_add_actions (TwWindow *self);
 void tw_window_update_actions (TwWindow *self);
+
+/* window-edit.c: the actions that change the drawing; called by the two above. */
+void tw_window_add_edit_actions (TwWindow *self);
+void tw_window_update_edit_actions (TwWindow *self);
 
 /* window-files.c: what `win.open`, `win.reopen` and new layouts do, and files dropped on the window. */
 void tw_window_ask_open (TwWindow *self);

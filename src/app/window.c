@@ -253,6 +253,7 @@ tw_window_class_init (TwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwWindow, snap);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, zoom);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, findings);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, context_menu);
   gtk_widget_class_bind_template_callback (widget_class, findings_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, part_activated_cb);
   /* Not the program's own keys: those come before an entry that has the focus, and text is copied there. */
@@ -283,6 +284,7 @@ tw_window_init (TwWindow *self)
   tw_parts_pane_set_session (self->parts, self->session);
   tw_part_form_set_session (self->form, self->session);
   tw_canvas_set_session (self->canvas, self->session);
+  tw_canvas_set_menu (self->canvas, self->context_menu);
   tw_cards_pane_set_session (self->cards, self->session, self->settings);
   bind_status (self);
   keep_job (self);
@@ -339,7 +341,8 @@ show_toast (TwWindow *self, AdwToast *toast)
 void
 tw_window_say (TwWindow *self, const char *message)
 {
-  AdwToast *toast = adw_toast_new (message);
+  g_autofree char *markup = g_markup_escape_text (message, -1); /* names of parts may hold any sign */
+  AdwToast *toast = adw_toast_new (markup);
 
   adw_toast_set_timeout (toast, 3);
   show_toast (self, toast);
