@@ -103,6 +103,11 @@ width_of (gconstpointer data, const char *text, double height)
   TwLetters *self = (TwLetters *)data;
   PangoRectangle logical;
 
+  /* the size of the page that was written on last would make letters larger than the font library can */
+  if (pango_context_get_matrix (self->context) != NULL) {
+    pango_context_set_matrix (self->context, NULL);
+    pango_layout_context_changed (self->layout);
+  }
   set_size (self, MEASURED_SIZE);
   pango_layout_set_text (self->layout, text, -1);
   pango_layout_get_extents (self->layout, NULL, &logical);

@@ -188,6 +188,18 @@ def sheets_are_written_and_named():
 
 
 @case
+def picture_of_each_card_is_png_and_svg():
+    for card in ('frontal', 'coverage', 'passes', 'hoses', 'fit'):
+        for kind, head in (('png', b'\x89PNG'), ('svg', b'<?xml')):
+            with tempfile.TemporaryDirectory() as folder:
+                path = os.path.join(folder, 'card.' + kind)
+                code, out, err = call('picture', '--card', card, '-o', path, TAIL)
+                expect(code == 0 and not err, f'{card} {kind}: {code} {err}')
+                with open(path, 'rb') as stream:
+                    expect(stream.read(5).startswith(head), f'{card} is no {kind}')
+
+
+@case
 def picture_is_png_or_svg():
     with tempfile.TemporaryDirectory() as folder:
         for name in ('face.png', 'face.svg'):
