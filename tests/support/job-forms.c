@@ -304,7 +304,7 @@ rescale_part (TwPart *part)
   const TwKindInfo *info = tw_kind_info (part->kind);
 
   for (guint i = 0; i < info->n_fields; i++)
-    if (info->fields[i].quantity == TW_QUANTITY_LENGTH && info->fields[i].store == TW_FIELD_NUMBER)
+    if (info->fields[i].quantity == TW_QUANTITY_LENGTH || info->fields[i].quantity == TW_QUANTITY_DIAMETER)
       G_STRUCT_MEMBER (double, part, info->fields[i].offset) *= TW_FORM_SCALE;
   for (guint k = 0; k < info->n_lists; k++)
     for (guint e = 0; e < tw_part_list (part, k)->len; e++)
