@@ -158,24 +158,43 @@ try_join (Pieces *self, guint from, guint to)
   g_array_index (self->joined_to, guint, right) = left;
 }
 
+/* An edge between two triangles. */
+typedef struct {
+  guint from;
+  guint to;
+  double length_mm;
+} Edge;
+
+static int
+compare_edges (gconstpointer a, gconstpointer b)
+{
+  double a_mm = ((const Edge *)a)->length_mm, b_mm = ((const Edge *)b)->length_mm;
+
+  return a_mm > b_mm ? -1 : a_mm < b_mm;
+}
+
+/* Longest edges first: then neither the place nor the hand of an outline decides how it is cut. */
 static void
 join_all (Pieces *self)
 {
-  g_autoptr (GPtrArray) triangles = g_ptr_array_new_with_free_func (unref_piece);
+  g_autoptr (GArray) edges = g_array_new (FALSE, FALSE, sizeof (Edge));
 
-  for (guint i = 0; i < self->pieces->len; i++)
-    g_ptr_array_add (triangles, g_array_copy (g_ptr_array_index (self->pieces, i)));
-  for (guint i = 0; i < triangles->len; i++) {
-    const GArray *triangle = g_ptr_array_index (triangles, i);
+  for (guint i = 0; i < self->pieces->len; i++) {
+    const GArray *triangle = g_ptr_array_index (self->pieces, i);
 
     for (guint k = 0; k < 3; k++) {
-      guint from = g_array_index (triangle, guint, k);
-      guint to = g_array_index (triangle, guint, (k + 1) % 3);
+      Edge edge = { .from = g_array_index (triangle, guint, k),
+                    .to = g_array_index (triangle, guint, (k + 1) % 3) };
 
-      if (from < to)
-        try_join (self, from, to);
+      edge.length_mm = tw_point_distance_mm (g_array_index (self->points, TwPoint, edge.from),
+                                             g_array_index (self->points, TwPoint, edge.to));
+      if (edge.from < edge.to)
+        g_array_append_val (edges, edge);
     }
   }
+  g_array_sort (edges, compare_edges);
+  for (guint i = 0; i < edges->len; i++)
+    try_join (self, g_array_index (edges, Edge, i).from, g_array_index (edges, Edge, i).to);
 }
 
 static void

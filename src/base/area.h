@@ -129,7 +129,8 @@ double tw_area_distance_mm (TwGeos *geos, const TwArea *a, const TwArea *b, TwPo
  * @self: any area
  *
  * Cuts @self into convex polygons without adding corners: a convex ring stays one piece, others are
- * triangulated (GEOS, constrained Delaunay) and triangles joined while they stay convex.
+ * triangulated (GEOS, constrained Delaunay) and triangles joined over their longest edges first while they
+ * stay convex.
  *
  * Returns: (transfer full) (element-type TwArea): never NULL; together exactly @self
  */

@@ -144,19 +144,12 @@ tw_convex_new_rod (TwVec from, TwVec to, double radius_mm, guint sides)
   TwVec u = tw_vec_square_to (w);
   TwFrame frame = { .origin = from, .u = u, .v = tw_vec_cross (w, u), .w = w };
   TwPoint ring[TW_GEOM_CIRCLE_SIDES];
-  double whole = 2.0 * G_PI / TW_GEOM_CIRCLE_SIDES, step = 2.0 * G_PI / sides;
   TwConvex *self;
 
   g_assert (tw_vec_distance_mm (from, to) > 0.0 && radius_mm > 0.0);
-  g_assert (sides >= 4 && TW_GEOM_CIRCLE_SIDES % sides == 0);
+  g_assert (sides <= TW_GEOM_CIRCLE_SIDES);
 
-  /* regular polygons in one circle have areas as sin (x) / x of the angle x of a side */
-  if (sides < TW_GEOM_CIRCLE_SIDES)
-    tw_circle_points ((TwPoint){ 0, 0 }, radius_mm * sqrt (sin (whole) / whole * step / sin (step)), ring);
-  else
-    tw_circle_points ((TwPoint){ 0, 0 }, radius_mm, ring);
-  for (guint i = 0; i < sides; i++)
-    ring[i] = ring[i * (TW_GEOM_CIRCLE_SIDES / sides)];
+  tw_circle_sides ((TwPoint){ 0, 0 }, radius_mm, sides, ring);
   self = tw_convex_new_prism (&frame, ring, sides, 0.0, tw_vec_distance_mm (from, to));
   self->round_mm = radius_mm;
   self->axis[0] = from;

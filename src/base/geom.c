@@ -213,10 +213,17 @@ tw_outline_flatten (const TwCorner *corners, guint n_corners)
 void
 tw_circle_points (TwPoint centre, double radius_mm, TwPoint *points)
 {
-  const guint n = TW_GEOM_CIRCLE_SIDES;
+  tw_circle_sides (centre, radius_mm, TW_GEOM_CIRCLE_SIDES, points);
+}
+
+void
+tw_circle_sides (TwPoint centre, double radius_mm, guint n, TwPoint *points)
+{
   const double step_rad = 2.0 * G_PI / n;
   /* n/2·R²·sin (2π/n) = π·r² */
   double out_mm = radius_mm * sqrt (step_rad / sin (step_rad));
+
+  g_assert (n >= 8 && n % 8 == 0);
 
   for (guint i = 0; i < n / 8; i++) {
     double c_mm = out_mm * cos ((i + 0.5) * step_rad);

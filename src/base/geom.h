@@ -144,4 +144,8 @@ GArray *tw_outline_flatten (const TwCorner *corners, guint n_corners) G_GNUC_WAR
  */
 void tw_circle_points (TwPoint centre, double radius_mm, TwPoint *points);
 
+/* The same with @n sides, a multiple of 8: corners stand out by 1.65/n² of the diameter. @points: @n of them.
+ */
+void tw_circle_sides (TwPoint centre, double radius_mm, guint n, TwPoint *points);
+
 G_END_DECLS

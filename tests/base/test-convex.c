@@ -551,6 +551,32 @@ test_rod (void)
   assert_near (greatest_mm, 16 * (1 + 2 * 1.645 / 4096), 1e-5);
 }
 
+/* The mirror image of a rod has the mirror images of its corners, whatever its sides: else distances to it
+ * would hang on which hand it is seen from. */
+static void
+test_rod_mirrored (void)
+{
+  static const guint sides[] = { 8, 64, 256, 512, TW_GEOM_CIRCLE_SIDES };
+  const TwVec from = tw_vec (10, 20, 30), way = tw_vec (0.4, -0.8, -0.3);
+
+  for (guint s = 0; s < G_N_ELEMENTS (sides); s++) {
+    TwVec to = tw_vec_add_scaled (from, 40, way);
+    g_autoptr (TwConvex) rod = tw_convex_new_rod (from, to, 16, sides[s]);
+    g_autoptr (TwConvex) other
+        = tw_convex_new_rod (tw_vec (-from.x, from.y, from.z), tw_vec (-to.x, to.y, to.z), 16, sides[s]);
+
+    for (guint i = 0; i < 2 * sides[s]; i++) {
+      TwVec at = tw_convex_point (rod, i);
+      double least_mm = INFINITY;
+
+      for (guint k = 0; k < 2 * sides[s]; k++)
+        least_mm
+            = MIN (least_mm, tw_vec_distance_mm (tw_convex_point (other, k), tw_vec (-at.x, at.y, at.z)));
+      assert_near (least_mm, 0, 1e-11);
+    }
+  }
+}
+
 /* Round solids know their axis; cut ones and prisms have none. */
 static void
 test_axis (void)
@@ -613,6 +639,7 @@ main (int argc, char **argv)
   g_test_add_func ("/base/convex/clip/random", test_clip_random);
   g_test_add_func ("/base/convex/clip/wall", test_clip_wall);
   g_test_add_func ("/base/convex/rod", test_rod);
+  g_test_add_func ("/base/convex/rod-mirrored", test_rod_mirrored);
   g_test_add_func ("/base/convex/axis", test_axis);
   g_test_add_func ("/base/convex/faces", test_faces);
   g_test_add_func ("/base/convex/shadow", test_shadow);
