@@ -102,4 +102,8 @@ TwJob *tw_random_job (guint32 seed) G_GNUC_WARN_UNUSED_RESULT;
 /* A change of any kind that @job accepts. (transfer full) */
 TwChange *tw_random_change (const TwJob *job, GRand *rng) G_GNUC_WARN_UNUSED_RESULT;
 
+/* A change of one field that @job accepts, most often to the end of what the field takes, to nought or to
+ * nothing; NULL when none was found. (transfer full) */
+TwChange *tw_extreme_change (const TwJob *job, GRand *rng) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
