@@ -61,8 +61,8 @@ TwConvex *tw_convex_new_plane_prism (TwPlane plane,
  * its width right to 1.6 parts in a million (0.0005 mm on 300 mm). @from and @to are not the same place. */
 TwConvex *tw_convex_new_cylinder (TwVec from, TwVec to, double radius_mm) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The same with @sides sides, a multiple of 8 up to TW_GEOM_CIRCLE_SIDES: quicker, and of the cylinder's volume too,
- * but its corners stand out by 1.65/sides² of the diameter: 1 µm on 32 mm for 256. */
+/* The same with @sides sides, a multiple of 8 up to TW_GEOM_CIRCLE_SIDES: quicker, and of the cylinder's
+ * volume too, but its corners stand out by 1.65/sides² of the diameter: 1 µm on 32 mm for 256. */
 TwConvex *tw_convex_new_rod (TwVec from, TwVec to, double radius_mm, guint sides) G_GNUC_WARN_UNUSED_RESULT;
 
 /* All within @radius_mm of the line from @from to @to, which may be one point (a ball). Exact. */
