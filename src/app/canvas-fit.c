@@ -53,6 +53,8 @@ tw_canvas_fit_lens (TwCanvas *self, gboolean all)
     box = self->drawing->all;
   *tw_canvas_lens (self) = fitted (self, box);
   self->fitted[tw_session_view (self->session)] = !all;
+  self->framed[tw_session_view (self->session)] = TRUE;
+  self->drawn_px_mm = 0.0;
 }
 
 void

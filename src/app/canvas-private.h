@@ -22,6 +22,7 @@ struct _TwCanvas {
   TwSession *session;
   TwLens lenses[TW_N_VIEWS];   /* each view keeps its own; px_mm is 0 until it has been fitted */
   gboolean fitted[TW_N_VIEWS]; /* nobody has zoomed or moved it since: follows the window's size */
+  gboolean framed[TW_N_VIEWS]; /* as it was fitted, to the middle or to all: names stay within its edges */
   TwViewDrawing *drawing;      /* of the view as it is; NULL without a job */
   double drawn_px_mm;          /* scale that it was drawn for */
   TwPick *pick;

@@ -119,11 +119,11 @@ draw_view (TwCanvas *self, double px_mm)
   const TwPlacedCore *core = tw_session_core (self->session);
   TwMeasure measure = tw_letters_measure (self->letters);
   TwLook look = look_now ();
-  gboolean is_fitted = self->fitted[tw_session_view (self->session)] && tw_canvas_lens (self)->px_mm > 0.0;
-  TwBox shown = is_fitted ? shown_box (self) : TW_BOX_EMPTY;
+  gboolean is_framed = self->framed[tw_session_view (self->session)] && tw_canvas_lens (self)->px_mm > 0.0;
+  TwBox shown = is_framed ? shown_box (self) : TW_BOX_EMPTY;
   TwViewSource source;
   TwViewManner manner = {
-    .shown = is_fitted ? &shown : NULL,
+    .shown = is_framed ? &shown : NULL,
     .view = tw_session_view (self->session),
     .core = core ? core->id : TW_ID_NONE,
     .scale = px_mm,
@@ -182,11 +182,12 @@ show_lens (TwCanvas *self)
 void
 tw_canvas_lens_changed (TwCanvas *self)
 {
-  gboolean *fitted = &self->fitted[tw_session_view (self->session)];
+  gboolean *framed = &self->framed[tw_session_view (self->session)];
 
-  if (*fitted)
+  if (*framed)
     self->drawn_px_mm = 0.0; /* with the names beyond its edges too */
-  *fitted = FALSE;
+  *framed = FALSE;
+  self->fitted[tw_session_view (self->session)] = FALSE;
   show_lens (self);
 }
 

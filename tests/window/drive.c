@@ -140,6 +140,24 @@ fake_key (guint keyval, gboolean down)
 }
 
 void
+drive_wheel (int notches, GdkModifierType held)
+{
+  guint button = notches < 0 ? 4 : 5; /* X: up and down */
+
+  if (held & GDK_CONTROL_MASK)
+    fake_key (GDK_KEY_Control_L, TRUE);
+  for (int i = 0; i < ABS (notches); i++) {
+    XTestFakeButtonEvent (display (), button, True, CurrentTime);
+    XTestFakeButtonEvent (display (), button, False, CurrentTime);
+  }
+  if (held & GDK_CONTROL_MASK)
+    fake_key (GDK_KEY_Control_L, FALSE);
+  XFlush (display ());
+  for (int i = 0; i < 6; i++)
+    drive_step ();
+}
+
+void
 drive_key (guint keyval, GdkModifierType held)
 {
   if (held & GDK_CONTROL_MASK)

@@ -44,6 +44,8 @@ void drive_release (void);
 void drive_click (GtkWidget *widget);
 /* Key with modifiers held, as `gdk_keyval_from_name()` calls them. */
 void drive_key (guint keyval, GdkModifierType held);
+/* Turns the wheel by so many notches, + down, under the pointer. */
+void drive_wheel (int notches, GdkModifierType held);
 /* Text that needs no Shift. */
 void drive_type (const char *text);
 

@@ -6,10 +6,22 @@
 #include <adwaita.h>
 #include <string.h>
 
-static void
-add_line (GString *lines, LookWalk *walk, GtkWidget *widget, const char *what)
+/* Thin spaces stand between figure and unit: @what as one would type it. (transfer full) */
+static char *
+as_typed (const char *what)
 {
-  g_autofree char *where = look_where (widget);
+  GString *text = g_string_new (what);
+
+  g_string_replace (text, "\342\200\211", " ", 0);
+  g_string_replace (text, "\342\200\257", " ", 0);
+  g_string_replace (text, "\302\240", " ", 0);
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_line (GString *lines, LookWalk *walk, GtkWidget *widget, const char *said)
+{
+  g_autofree char *where = look_where (widget), *what = as_typed (said);
   graphene_rect_t seen;
 
   g_string_append_printf (lines, "%s | %s%s\n", where, what,

@@ -59,7 +59,7 @@ void look_fine (GtkWidget *root, const char *when);
  * `start`, `parts`, `form`, `drawing`, `status`, `card NAME`, `dialog`, `popover`, else `window`. What: a
  * text as it is; `[name]` for what can be pressed, `[*name]` when it is on, `(name)` when it cannot be used;
  * `name = text` for what is filled in; `<name>` for a part on the drawing, `<*name>` for the chosen one. What
- * lies out of sight in a scrolled list has ` ~` behind it.
+ * lies out of sight in a scrolled list has ` ~` behind it. Narrow spaces are told as plain ones.
  *
  * Returns: (transfer full)
  */

@@ -197,7 +197,7 @@ judge_dialog (const char *action, LookAspects aspects, const char *circumstance)
   DRIVE_UNTIL (newest_other () != NULL);
   dialog = newest_other ();
   judge (dialog, aspects, circumstance, action);
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  gtk_window_close (GTK_WINDOW (dialog));
   DRIVE_UNTIL (newest_other () == NULL);
 }
 
