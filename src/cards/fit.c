@@ -39,25 +39,30 @@ to_text (const TwCardMaker *maker, const TwClearancePair *pair)
   return g_strdup_printf (_ ("to %s; %s wanted"), tw_maker_name (maker, pair->other), required);
 }
 
-/* Of each part the pair that leaves least. */
-static const TwClearancePair *
-tightest_of (const TwClearancePair *pairs, guint n, TwId part)
+/* Of each part the pair that leaves least, the first of equals: keys are the parts' ids as text. (transfer
+ * full) */
+static GHashTable *
+tightest_pairs (const TwClearancePair *pairs, guint n)
 {
-  const TwClearancePair *tightest = NULL;
+  GHashTable *tightest = g_hash_table_new (g_str_hash, g_str_equal);
 
-  for (guint i = 0; i < n; i++)
-    if (tw_id_equal (pairs[i].part, part) && (tightest == NULL || pairs[i].over_mm < tightest->over_mm))
-      tightest = &pairs[i];
+  for (guint i = 0; i < n; i++) {
+    const TwClearancePair *known = g_hash_table_lookup (tightest, pairs[i].part.text);
+
+    if (known == NULL || pairs[i].over_mm < known->over_mm)
+      g_hash_table_replace (tightest, (gpointer)pairs[i].part.text, (gpointer)&pairs[i]);
+  }
   return tightest;
 }
 
 static void
 add_parts (TwCardMaker *maker, const TwClearancePair *pairs, guint n)
 {
+  g_autoptr (GHashTable) tightest = tightest_pairs (pairs, n);
   TwCardWhere *where = NULL;
 
   for (guint i = 0; i < n; i++) {
-    const TwClearancePair *pair = tightest_of (pairs, n, pairs[i].part);
+    const TwClearancePair *pair = g_hash_table_lookup (tightest, pairs[i].part.text);
     TwCardRow *row;
 
     if (pair != &pairs[i])
