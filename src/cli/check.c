@@ -6,7 +6,8 @@
 TwCliStatus
 tw_cli_check (int argc, char **argv)
 {
-  TwCliStatus status = TW_CLI_OK;
+  TwCliStatus status = TW_CLI_OK, written;
+  g_autoptr (GString) sound = g_string_new (NULL);
 
   if (!tw_cli_options ("check", NULL, &argc, &argv))
     return TW_CLI_USAGE;
@@ -19,7 +20,8 @@ tw_cli_check (int argc, char **argv)
     if (job == NULL)
       status = tw_cli_fail (error);
     else
-      g_print (_ ("%s: a sound job file\n"), argv[i]);
+      g_string_append_printf (sound, _ ("%s: a sound job file\n"), argv[i]);
   }
-  return status;
+  written = tw_cli_write (NULL, sound->str);
+  return status != TW_CLI_OK ? status : written;
 }

@@ -2,6 +2,7 @@
 #include "base/error.h"
 #include "base/units.h"
 #include "cli/verbs.h"
+#include "job/change.h"
 #include "job/write.h"
 #include "propose/first-layout.h"
 
@@ -133,6 +134,18 @@ take_words (const Given *given, TwFirstLayoutWish *wish)
   return TW_CLI_OK;
 }
 
+/* The name as the job file takes it. */
+static gboolean
+check_name (const char *name, GError **error)
+{
+  const TwField *field = &tw_kind_info (TW_KIND_SETTINGS)->fields[TW_SETTINGS_name];
+  TwValue value = tw_value_text (name);
+  gboolean ok = tw_value_check (field, &value, error);
+
+  tw_value_clear (&value);
+  return ok;
+}
+
 static void
 say_entries (const TwCatalogue *catalogue, TwCatalogueList list)
 {
@@ -189,6 +202,7 @@ answer (Given *given)
   TwUnitStyle style = given->inches ? TW_UNIT_STYLE_IN : TW_UNIT_STYLE_MM;
   g_autoptr (TwCatalogue) catalogue = tw_cli_catalogue ();
   g_autoptr (TwJob) empty = tw_job_new ();
+  GError *error = NULL;
   TwCliStatus status;
 
   if (catalogue == NULL)
@@ -197,6 +211,8 @@ answer (Given *given)
     say_entries (catalogue, given->list_kinds ? TW_CATALOGUE_CORE_KINDS : TW_CATALOGUE_COOLANTS);
     return TW_CLI_OK;
   }
+  if (!check_name (given->name, &error))
+    return tw_cli_fail (error);
   status = take_words (given, &wish);
   if (status == TW_CLI_OK)
     status = take_figures (given, &wish, &style);

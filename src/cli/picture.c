@@ -139,8 +139,13 @@ write_picture (const TwPage *page, const Wish *wish, const char *output)
   if (bytes == NULL)
     return tw_cli_fail (error);
   data = g_bytes_get_data (bytes, &length);
-  if (g_str_equal (output, "-"))
-    return fwrite (data, 1, length, stdout) == length && fflush (stdout) == 0 ? TW_CLI_OK : TW_CLI_FAILED;
+  if (g_str_equal (output, "-")) {
+    gboolean ok = fwrite (data, 1, length, stdout) == length && fflush (stdout) == 0;
+
+    if (!ok)
+      g_printerr (_ ("standard output cannot be written\n"));
+    return ok ? TW_CLI_OK : TW_CLI_FAILED;
+  }
   return tw_write_file (output, data, length, &error) ? TW_CLI_OK : tw_cli_fail (error);
 }
 
@@ -238,6 +243,10 @@ tw_cli_picture (int argc, char **argv)
     return TW_CLI_USAGE;
   if (output == NULL)
     return tw_cli_usage ("picture", _ ("--output is wanted."));
+  if (!g_str_equal (output, "-") && !g_str_has_suffix (output, ".png") && !g_str_has_suffix (output, ".svg"))
+    return tw_cli_usage ("picture", _ ("--output is FILE.png, FILE.svg or -."));
+  if (!tw_cli_spares (output, path))
+    return TW_CLI_FAILED;
   job = tw_job_read_file (path, &error);
   if (job == NULL)
     return tw_cli_fail (error);

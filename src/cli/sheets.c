@@ -29,14 +29,23 @@ stem_of (const char *path)
   return g_steal_pointer (&base);
 }
 
+/* Where sheets go, and from which job file they come. */
+typedef struct {
+  const char *folder;
+  const char *stem;
+  const char *input;
+} Target;
+
 static TwCliStatus
-write_bytes (const char *folder, const char *name, GBytes *bytes)
+write_bytes (const Target *target, const char *name, GBytes *bytes)
 {
-  g_autofree char *path = g_build_filename (folder, name, NULL);
+  g_autofree char *path = g_build_filename (target->folder, name, NULL);
   GError *error = NULL;
   gsize length;
   const char *data = g_bytes_get_data (bytes, &length);
 
+  if (!tw_cli_spares (path, target->input))
+    return TW_CLI_FAILED;
   if (!tw_write_file (path, data, length, &error))
     return tw_cli_fail (error);
   g_print ("%s\n", path);
@@ -44,31 +53,31 @@ write_bytes (const char *folder, const char *name, GBytes *bytes)
 }
 
 static TwCliStatus
-write_pdf (GPtrArray *sheets, const TwPageAbout *about, const char *folder, const char *stem)
+write_pdf (GPtrArray *sheets, const TwPageAbout *about, const Target *target)
 {
   g_autofree TwPage *pages = g_new (TwPage, sheets->len);
-  g_autofree char *name = g_strconcat (stem, ".pdf", NULL);
+  g_autofree char *name = g_strconcat (target->stem, ".pdf", NULL);
   g_autoptr (GBytes) bytes = NULL;
   GError *error = NULL;
 
   for (guint i = 0; i < sheets->len; i++)
     pages[i] = tw_sheet_page (g_ptr_array_index (sheets, i));
   bytes = tw_cairo_write_pdf (pages, sheets->len, about, &error);
-  return bytes != NULL ? write_bytes (folder, name, bytes) : tw_cli_fail (error);
+  return bytes != NULL ? write_bytes (target, name, bytes) : tw_cli_fail (error);
 }
 
 static TwCliStatus
-write_svgs (GPtrArray *sheets, const TwPageAbout *about, const char *folder, const char *stem)
+write_svgs (GPtrArray *sheets, const TwPageAbout *about, const Target *target)
 {
   TwCliStatus status = TW_CLI_OK;
 
   for (guint i = 0; i < sheets->len && status == TW_CLI_OK; i++) {
     const TwSheet *sheet = g_ptr_array_index (sheets, i);
     TwPage page = tw_sheet_page (sheet);
-    g_autofree char *name = g_strdup_printf ("%s-%s-%u.svg", stem, sheet->id, i + 1);
+    g_autofree char *name = g_strdup_printf ("%s-%s-%u.svg", target->stem, sheet->id, i + 1);
     g_autoptr (GBytes) bytes = tw_svg_write (&page, about);
 
-    status = write_bytes (folder, name, bytes);
+    status = write_bytes (target, name, bytes);
   }
   return status;
 }
@@ -87,6 +96,8 @@ find_kinds (const Wish *wish, TwSheetKinds *kinds, gboolean *pdf, gboolean *svg)
   g_auto (GStrv) formats = g_strsplit (wish->format != NULL ? wish->format : "pdf,svg", ",", -1);
 
   *kinds = TW_SHEET_ALL;
+  if (formats[0] == NULL)
+    return tw_cli_usage ("sheets", _ ("--format is pdf, svg or pdf,svg.")) == TW_CLI_OK;
   if (wish->sheet != NULL && g_str_equal (wish->sheet, "arrangement"))
     *kinds = TW_SHEET_ARRANGEMENT;
   else if (wish->sheet != NULL && g_str_equal (wish->sheet, "core-and-tanks"))
@@ -135,7 +146,7 @@ draw_and_write (const TwJob *job, const TwCatalogue *catalogue, const char *path
                                  .decimal = tw_cli_style (job).decimal,
                                  .translate = translate,
                                  .paper = wish->paper };
-  const char *folder = wish->folder != NULL ? wish->folder : ".";
+  const Target target = { wish->folder != NULL ? wish->folder : ".", stem, path };
   g_autoptr (GPtrArray) sheets = NULL;
   gboolean pdf = FALSE, svg = FALSE;
   TwSheetKinds kinds;
@@ -147,14 +158,14 @@ draw_and_write (const TwJob *job, const TwCatalogue *catalogue, const char *path
   sheets = tw_sheets_new (&source, kinds, &error);
   if (sheets == NULL)
     return tw_cli_fail (error);
-  if (g_mkdir_with_parents (folder, 0777) != 0) {
-    g_printerr (_ ("the folder %s cannot be made\n"), folder);
+  if (g_mkdir_with_parents (target.folder, 0777) != 0) {
+    g_printerr (_ ("the folder %s cannot be made\n"), target.folder);
     return TW_CLI_FAILED;
   }
   if (pdf)
-    status = write_pdf (sheets, &about, folder, stem);
+    status = write_pdf (sheets, &about, &target);
   if (svg && status == TW_CLI_OK)
-    status = write_svgs (sheets, &about, folder, stem);
+    status = write_svgs (sheets, &about, &target);
   return status;
 }
 

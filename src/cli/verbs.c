@@ -5,6 +5,7 @@
 #include "job/change.h"
 #include "job/write.h"
 
+#include <glib/gstdio.h>
 #include <locale.h>
 #include <stdio.h>
 #include <string.h>
@@ -98,6 +99,18 @@ tw_cli_style (const TwJob *job)
 
   style.decimal = localeconv ()->decimal_point[0] == ',' ? ',' : '.';
   return style;
+}
+
+gboolean
+tw_cli_spares (const char *output, const char *input)
+{
+  GStatBuf out, in;
+
+  if (g_stat (output, &out) != 0 || g_stat (input, &in) != 0 || out.st_dev != in.st_dev
+      || out.st_ino != in.st_ino)
+    return TRUE;
+  g_printerr (_ ("%s is the job file itself; it is left as it was\n"), output);
+  return FALSE;
 }
 
 TwCliStatus

@@ -60,6 +60,9 @@ TwCatalogue *tw_cli_catalogue (void);
 /* How the job's figures are written, with the decimal sign of the reader's locale. */
 TwUnitStyle tw_cli_style (const TwJob *job);
 
+/* FALSE, after saying so, when @output is the job file @input itself, by whatever name: it would be lost. */
+gboolean tw_cli_spares (const char *output, const char *input);
+
 /* Writes @text to @path, `-` or NULL for standard output. */
 TwCliStatus tw_cli_write (const char *path, const char *text);
 
