@@ -21,6 +21,12 @@
 #define CARD_WIDTH_PX 292.0
 #define PIXEL_MM (25.4 / 96)
 
+/* A small picture for the file in a list: without names, of the core and what is fixed to it. */
+#define SMALL_EDGE 0.03   /* dimensionless: of its longer side */
+#define SMALL_PENS_PX 160 /* in a smaller one the lines get thinner */
+#define SMALL_LEAST_PX 16
+#define SMALL_MOST_PX 2048
+
 /* No name stands nearer to the edge of the page. */
 #define NAMES_OFF_MM 2.0
 
@@ -31,6 +37,7 @@ typedef struct {
   TwId core;
   const char *card; /* NULL: a view */
   int width_px;
+  int size_px; /* of a small picture, its longer side; 0: another is wanted */
   gboolean dark;
 } Wish;
 
@@ -100,6 +107,75 @@ lay_out (const TwAnswer *answer,
   return TRUE;
 }
 
+/* What is drawn small: the face without bay and hoses, of other views all there is. */
+static TwViewDrawing *
+draw_small (const TwViewSource *source,
+            const Wish *wish,
+            const TwLook *look,
+            const TwMeasure *measure,
+            double scale)
+{
+  const TwViewFlags face = TW_VIEW_NO_BAY | TW_VIEW_NO_HOSES | TW_VIEW_NO_WAYS;
+  const TwViewManner manner = { .view = wish->view,
+                                .core = wish->core,
+                                .scale = scale,
+                                .flags = TW_VIEW_NO_NAMES | (wish->view == TW_VIEW_FACE ? face : 0),
+                                .look = look,
+                                .measure = measure,
+                                .translate = translate };
+
+  return tw_view_draw (source, &manner);
+}
+
+/* A page whose longer side is that many pixels. FALSE when there is nothing to be seen. */
+static gboolean
+lay_out_small (const TwAnswer *answer,
+               const Wish *wish,
+               const TwLook *look,
+               const TwMeasure *measure,
+               TwInk *ink,
+               TwPage *page)
+{
+  g_autoptr (TwGeos) geos = tw_geos_new ();
+  const TwViewSource source
+      = { tw_answer_placement (answer), tw_answer_routes (answer), tw_answer_passes (answer), geos };
+  g_autoptr (TwViewDrawing) trial = draw_small (&source, wish, look, measure, 0.2), drawing = NULL;
+  double side_mm = MAX (wish->size_px, SMALL_PENS_PX) * PIXEL_MM, edge_mm = SMALL_EDGE * side_mm;
+  double width, height, scale;
+
+  if (tw_box_is_empty (trial->all))
+    return FALSE;
+  width = MAX (trial->all.x1_mm - trial->all.x0_mm, 1);
+  height = MAX (trial->all.y1_mm - trial->all.y0_mm, 1);
+  scale = (side_mm - 2 * edge_mm) / MAX (width, height);
+  drawing = draw_small (&source, wish, look, measure, scale);
+  page->width_mm = width > height ? side_mm : width * scale + 2 * edge_mm;
+  page->height_mm = width > height ? height * scale + 2 * edge_mm : side_mm;
+  tw_ink_append_scaled (ink, drawing->ink, scale,
+                        (TwPoint){ edge_mm - trial->all.x0_mm * scale, edge_mm - trial->all.y0_mm * scale });
+  page->ink = tw_ink_finish (ink);
+  return TRUE;
+}
+
+/* The wanted view, else the first in which there is something. */
+static gboolean
+lay_out_any_small (const TwAnswer *answer,
+                   const Wish *wish,
+                   const TwLook *look,
+                   const TwMeasure *measure,
+                   TwInk *ink,
+                   TwPage *page)
+{
+  Wish other = *wish;
+
+  if (lay_out_small (answer, wish, look, measure, ink, page))
+    return TRUE;
+  for (other.view = 0; other.view < TW_N_VIEWS; other.view++)
+    if (lay_out_small (answer, &other, look, measure, ink, page))
+      return TRUE;
+  return FALSE;
+}
+
 /* The picture of a card on a page of its size. FALSE when there is nothing to be seen. */
 static gboolean
 lay_out_card (const TwAnswer *answer,
@@ -135,7 +211,10 @@ write_picture (const TwPage *page, const Wish *wish, const char *output)
   if (g_str_has_suffix (output, ".svg"))
     bytes = tw_svg_write (page, &about);
   else
-    bytes = tw_cairo_write_png (page, wish->width_px / page->width_mm, &error);
+    bytes = tw_cairo_write_png (page,
+                                wish->size_px > 0 ? wish->size_px / MAX (page->width_mm, page->height_mm)
+                                                  : wish->width_px / page->width_mm,
+                                &error);
   if (bytes == NULL)
     return tw_cli_fail (error);
   data = g_bytes_get_data (bytes, &length);
@@ -184,7 +263,8 @@ make (const TwJob *job, const TwCatalogue *catalogue, const Wish *wish, const ch
     g_printerr (_ ("the drawing has nothing of what this card would show\n"));
     return TW_CLI_FAILED;
   }
-  if (wish->card == NULL && !lay_out (answer, wish, &look, &measure, ink, &page)) {
+  if (wish->card == NULL
+      && !(wish->size_px > 0 ? lay_out_any_small : lay_out) (answer, wish, &look, &measure, ink, &page)) {
     g_printerr (_ ("there is nothing to be seen in this view\n"));
     return TW_CLI_FAILED;
   }
@@ -208,6 +288,10 @@ find_wish (Wish *wish, const char *view, const char *core)
     return tw_cli_usage ("picture", _ ("--card is frontal, coverage, passes, hoses or fit.")) == TW_CLI_OK;
   if (wish->card != NULL && (view != NULL || core != NULL))
     return tw_cli_usage ("picture", _ ("--card stands without --view and --core.")) == TW_CLI_OK;
+  if (wish->size_px != 0 && (wish->size_px < SMALL_LEAST_PX || wish->size_px > SMALL_MOST_PX))
+    return tw_cli_usage ("picture", _ ("--size is 16 to 2048.")) == TW_CLI_OK;
+  if (wish->size_px != 0 && wish->card != NULL)
+    return tw_cli_usage ("picture", _ ("--size is of a view, not of a card.")) == TW_CLI_OK;
   if (wish->width_px < 100 || wish->width_px > 8000)
     return tw_cli_usage ("picture", _ ("--width is 100 to 8000.")) == TW_CLI_OK;
   return TRUE;
@@ -228,6 +312,8 @@ tw_cli_picture (int argc, char **argv)
       N_ ("FILE.png or FILE.svg; - is standard output, as PNG"), N_ ("FILE") },
     { "width", 'w', 0, G_OPTION_ARG_INT, &wish.width_px, N_ ("of a PNG, in pixels; 1400 if not said"),
       N_ ("PIXELS") },
+    { "size", 's', 0, G_OPTION_ARG_INT, &wish.size_px,
+      N_ ("small, without names, for a list of files: its longer side"), N_ ("PIXELS") },
     { "dark", 0, 0, G_OPTION_ARG_NONE, &wish.dark, N_ ("light lines on dark"), NULL },
     { NULL },
   };
@@ -239,6 +325,8 @@ tw_cli_picture (int argc, char **argv)
   if (!tw_cli_options ("picture", entries, &argc, &argv))
     return TW_CLI_USAGE;
   wish.card = card;
+  if (argc == 3 && output == NULL)
+    output = g_strdup (argv[--argc]);
   if ((path = tw_cli_one_file ("picture", argc, argv)) == NULL || !find_wish (&wish, view, core))
     return TW_CLI_USAGE;
   if (output == NULL)

@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """test_command.py COMMAND SAMPLES: calls the command as a script would, without display or bus; TAP."""
+import glob
 import json
 import os
 import subprocess
@@ -219,6 +220,35 @@ def picture_is_png_or_svg():
             status, out, err = call('picture', TAIL, '-o', os.path.join(folder, 'none.png'), *words)
             expect(status == end and out == '' and err != '' and not os.path.exists(os.path.join(folder, 'none.png')),
                    f'{words}: {status} {err}')
+
+
+@case
+def picture_for_a_list_of_files():
+    """As the desktop calls it: a PNG whose longer side is what was asked for, of every sample, also of an odd job."""
+    with tempfile.TemporaryDirectory() as folder:
+        out_path = os.path.join(folder, 'small')
+        odd = os.path.join(folder, 'bay.twjob')
+        with open(odd, 'w', encoding='utf-8') as stream:
+            stream.write('{ "tankwright-job": 1, "volumes": [{ "id": "v", "use": "free", "plane": "front", "from_mm": 0, '
+                         '"to_mm": 9, "outline": [{ "id": "a", "across_mm": 0, "up_mm": 0 }, { "id": "b", "across_mm": '
+                         '99, "up_mm": 0 }, { "id": "c", "across_mm": 99, "up_mm": 50 }] }] }')
+        jobs = sorted(glob.glob(os.path.join(SAMPLES, '*.twjob'))) + [odd]
+        for job in jobs:
+            for size in (16, 128, 256, 512):
+                status, out, err = call('picture', job, out_path, '--size', str(size))
+                expect(status == 0 and out == err == '', f'{job}: {status} {out} {err}')
+                with open(out_path, 'rb') as stream:
+                    start = stream.read(24)
+                sides = [int.from_bytes(start[16:20], 'big'), int.from_bytes(start[20:24], 'big')]
+                expect(start.startswith(b'\x89PNG') and max(sides) == size and min(sides) > 0, f'{job}: {sides}')
+        os.unlink(out_path)
+        for words, end in ((['--size', '5'], 2), (['--size', '9999'], 2), (['--size', '64', '--card', 'passes'], 2)):
+            status, out, err = call('picture', TAIL, out_path, *words)
+            expect(status == end and err != '' and not os.path.exists(out_path), f'{words}: {status} {err}')
+        with open(odd, 'w', encoding='utf-8') as stream:
+            stream.write('{ "tankwright-job": 1 }')
+        status, out, err = call('picture', odd, out_path, '--size', '64')
+        expect(status == 1 and err != '' and not os.path.exists(out_path), f'{status} {err}')
 
 
 @case

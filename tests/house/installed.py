@@ -17,7 +17,8 @@ def expected(project):
     """Paths below the prefix: what the desktop reads, and every data file of ours at its own place."""
     yield from ('bin/tankwright', 'bin/tankwright-cli',
                 f'share/applications/{APP}.desktop', f'share/metainfo/{APP}.metainfo.xml',
-                f'share/mime/packages/{APP}.mime.xml', f'share/glib-2.0/schemas/{APP}.gschema.xml')
+                f'share/mime/packages/{APP}.mime.xml', f'share/thumbnailers/{APP}.thumbnailer',
+                f'share/glib-2.0/schemas/{APP}.gschema.xml')
     for path in sorted(project.files):
         if path.startswith('data/icons/hicolor/'):
             yield path.replace('data/', 'share/', 1)

@@ -4,6 +4,7 @@
 
 A tool that is not installed is a skip, with CI=true a failure.
 """
+import configparser
 import os
 import shutil
 import subprocess
@@ -44,6 +45,17 @@ def media_type_found(build):
             'application/vnd.tankwright.job+json application/json' in subclasses)
 
 
+def thumbnailer_found(root):
+    """The desktop's small pictures: one group, our type, a command whose words are filled in."""
+    entry = configparser.RawConfigParser()
+    entry.optionxform = str
+    entry.read(os.path.join(root, 'data', APP + '.thumbnailer'), encoding='utf-8')
+    group = dict(entry['Thumbnailer Entry'])
+    words = group['Exec'].split()
+    return (entry.sections() == ['Thumbnailer Entry'] and group['TryExec'] == words[0] == 'tankwright-cli' and
+            {'%i', '%o', '%s'} <= set(words) and group['MimeType'] == 'application/vnd.tankwright.job+json;')
+
+
 def main(root, build):
     number = 0
     for what, command in checks(root, build):
@@ -60,7 +72,8 @@ def main(root, build):
             for line in (done.stdout + done.stderr).splitlines():
                 print(f'# {line}')
     print(f'{"ok" if media_type_found(build) else "not ok"} {number + 1} - *.twjob is our media type')
-    print(f'1..{number + 1}')
+    print(f'{"ok" if thumbnailer_found(root) else "not ok"} {number + 2} - small pictures are made by our command')
+    print(f'1..{number + 2}')
 
 
 if __name__ == '__main__':
