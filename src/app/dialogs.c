@@ -152,7 +152,7 @@ tw_dialog_conflict (GtkWindow *parent,
                     TwDialogAnswerFunc done,
                     gpointer data)
 {
-  GtkWidget *widget = adw_message_dialog_new (parent, _ ("The File Was Changed by Someone Else"), NULL);
+  GtkWidget *widget = adw_message_dialog_new (parent, _ ("The File Has Changed on Disk"), NULL);
   AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (widget);
   AnswerQuestion *question = g_new (AnswerQuestion, 1);
   g_autofree char *name = g_filename_display_basename (path);
@@ -213,4 +213,16 @@ tw_dialog_file_trouble (GtkWindow *parent, const char *sentence, const char *pat
   g_autofree char *heading = g_strdup_printf ("%s: %s", sentence, name);
 
   tw_dialog_trouble (parent, heading, error->message);
+}
+
+gboolean
+tw_dialog_is_open (GtkWindow *parent)
+{
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+
+  for (GList *at = all; at != NULL; at = at->next)
+    if (ADW_IS_MESSAGE_DIALOG (at->data) && gtk_window_get_transient_for (at->data) == parent
+        && gtk_widget_get_visible (at->data))
+      return TRUE;
+  return FALSE;
 }

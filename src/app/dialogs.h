@@ -38,13 +38,16 @@ void tw_dialog_unsaved (GtkWindow *parent,
                         TwDialogAnswerFunc done,
                         gpointer data);
 
-/* What to do with the file at @path, which somebody else has changed since it was read; @difference says how.
+/* What to do with the file at @path, which has changed since it was read or saved; @difference says how.
  */
 void tw_dialog_conflict (GtkWindow *parent,
                          const char *path,
                          const char *difference,
                          TwDialogAnswerFunc done,
                          gpointer data);
+
+/* Whether a question or message stands over @parent. */
+gboolean tw_dialog_is_open (GtkWindow *parent);
 
 /* Says that something failed with the file at @path. */
 void tw_dialog_file_trouble (GtkWindow *parent, const char *sentence, const char *path, const GError *error);

@@ -17,6 +17,8 @@ struct _TwRecovery {
 
 G_DEFINE_FINAL_TYPE (TwRecovery, tw_recovery, ADW_TYPE_WINDOW)
 
+#define MOST_CHARS 60 /* of a line: so the window is as tall as its lines are when they are broken */
+
 /* A row's journal; it is freed, and so left for the next time, with the row. */
 #define JOURNAL "tw-journal"
 /* Its button that has the focus first. */
@@ -147,6 +149,7 @@ line_new (const char *words, const char *style)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), MOST_CHARS);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_widget_add_css_class (label, style);
   return label;

@@ -43,7 +43,6 @@ struct _TwWindow {
   TwKeeper *keeper;
   GSettings *settings; /* NULL where the schema is not installed */
   gboolean may_close;  /* the question about changes has been answered */
-  gboolean is_asking;  /* it is being asked */
 };
 
 /* window-actions.c: all actions, and the one function that says which of them can be used now. */

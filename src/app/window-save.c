@@ -110,26 +110,25 @@ add_words (GString *text, const char *format, guint n)
     return;
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  g_string_append (text, text->len > 0 ? ", " : "");
+  g_string_append (text, text->len > 0 ? "; " : "");
   g_string_append_printf (text, format, n);
 #pragma GCC diagnostic pop
 }
 
-/* What the file holds beside the job in the window. */
+/* What the file holds, compared with the job in the window. */
 static char *
 difference_words (const TwJobDifference *d)
 {
   g_autoptr (GString) list = g_string_new (NULL);
 
-  add_words (list, ngettext ("%u part that is not here", "%u parts that are not here", d->n_added),
+  add_words (list, ngettext ("%u part differs", "%u parts differ", d->n_changed), d->n_changed);
+  add_words (list, ngettext ("%u part is only in the file", "%u parts are only in the file", d->n_added),
              d->n_added);
-  add_words (list, ngettext ("%u other than here", "%u other than here", d->n_changed), d->n_changed);
-  add_words (list, ngettext ("%u missing that is here", "%u missing that are here", d->n_removed),
-             d->n_removed);
+  add_words (list, ngettext ("%u part is only here", "%u parts are only here", d->n_removed), d->n_removed);
   if (list->len == 0)
     return g_strdup (_ ("By now it holds the same as this window."));
-  /* Translators: a list such as “1 part that is not here, 2 other than here” */
-  return g_strdup_printf (_ ("It now holds: %s."), list->str);
+  /* Translators: a list such as “2 parts differ; 1 part is only here” */
+  return g_strdup_printf (_ ("Compared with this window: %s."), list->str);
 }
 
 static void
@@ -212,9 +211,9 @@ tw_window_disk_changed (TwWindow *self)
   if (state == TW_DISK_GONE)
     words = g_strdup_printf (_ ("%s is not in its folder any more. Saving writes it anew."), name);
   else if (tw_session_is_modified (self->session) || state == TW_DISK_UNREADABLE)
-    words = g_strdup_printf (_ ("%s was changed by someone else. Saving will ask."), name);
+    words = g_strdup_printf (_ ("%s has changed on disk. Saving will ask."), name);
   else
-    words = g_strdup_printf (_ ("%s was changed by someone else."), name);
+    words = g_strdup_printf (_ ("%s has changed on disk."), name);
   tw_window_say_with (self, words, state == TW_DISK_CHANGED ? _ ("Reload") : NULL, "win.reopen");
 }
 
@@ -234,7 +233,6 @@ close_answered_cb (TwDialogAnswer answer, gpointer data)
 {
   Saving *closing = data;
 
-  closing->window->is_asking = FALSE;
   if (answer == TW_DIALOG_SAVE) {
     start (saving_new (closing->window, saved_before_close_cb, closing));
     return;
@@ -248,9 +246,8 @@ tw_window_ask_close (TwWindow *self, TwWindowEnded done, gpointer data)
 {
   g_autofree char *title = tw_session_title (self->session);
 
-  if (self->is_asking)
+  if (tw_dialog_is_open (GTK_WINDOW (self)))
     return;
-  self->is_asking = TRUE;
   tw_dialog_unsaved (GTK_WINDOW (self), title, TRUE, close_answered_cb, saving_new (self, done, data));
 }
 

@@ -164,8 +164,7 @@ test_conflict_cancel (void)
     g_assert_cmpuint (faults->len, ==, 0);
   }
   drive_picture (GTK_WIDGET (dialog ()), "conflict");
-  g_assert_nonnull (
-      strstr (adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog ())), "2 other than here"));
+  g_assert_nonnull (strstr (adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog ())), "2 parts differ"));
   drive_key (GDK_KEY_Escape, 0);
   DRIVE_UNTIL (dialog () == NULL);
   g_assert_true (file_says ("Changed elsewhere"));
@@ -203,9 +202,9 @@ test_told_of_change (void)
 {
   open_sample ();
   tw_window_say (window, "Nothing");
-  DRIVE_UNTIL (!toast_says ("was changed"));
+  DRIVE_UNTIL (!toast_says ("has changed"));
   change_elsewhere ();
-  DRIVE_UNTIL (toast_says ("was changed by someone else."));
+  DRIVE_UNTIL (toast_says ("has changed on disk."));
   press_button (GTK_WINDOW (window), "Reload");
   DRIVE_UNTIL (g_str_equal (tw_part_name (tw_job_get (job (), TW_KIND_CORE, 0)), "Changed elsewhere"));
 }

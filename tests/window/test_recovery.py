@@ -185,10 +185,10 @@ def test_two_programs():
     until('one window', lambda: len(windows('Merlin, tail')) == 1)
     drag_until_entered(1)
     xdotool('key', 'ctrl+s')
-    until('the question', lambda: windows('Changed by Someone Else'))
+    until('the question', lambda: windows('Changed on Disk'))
     assert text() == saved, 'it was written over'
     xdotool('key', 'Escape')
-    until('the end of the question', lambda: not windows('Changed by Someone Else'))
+    until('the end of the question', lambda: not windows('Changed on Disk'))
     assert text() == saved, 'it was written over'
     kill(first)
 
