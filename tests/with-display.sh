@@ -32,7 +32,8 @@ read -r display <"$dir/x" || { cat "$dir/xvfb.log" >&2; exit 1; }
 unset WAYLAND_DISPLAY XAUTHORITY AT_SPI_BUS_ADDRESS GTK_THEME
 export DISPLAY=":$display" GDK_BACKEND=x11 GSK_RENDERER="${GSK_RENDERER:-cairo}" HOME="$dir/home" \
   XDG_RUNTIME_DIR="$dir/run" XDG_CONFIG_HOME="$dir/home/.config" XDG_DATA_HOME="$dir/home/.local/share" \
-  XDG_CACHE_HOME="$dir/home/.cache" GSETTINGS_BACKEND=memory ADW_DISABLE_PORTAL=1 GIO_USE_VFS=local \
+  XDG_STATE_HOME="$dir/home/.local/state" XDG_CACHE_HOME="$dir/home/.cache" \
+  GSETTINGS_BACKEND=memory ADW_DISABLE_PORTAL=1 GIO_USE_VFS=local \
   LC_ALL="${LC_ALL:-C.UTF-8}"
 
 # The bus writes to a file: the accessibility registry inherits its stdout and would write into the test's TAP.
