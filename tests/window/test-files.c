@@ -472,6 +472,63 @@ test_entry_copies_text (void)
   g_assert_false (tw_session_is_modified (session ()));
 }
 
+/* --- several windows ------------------------------------------------------------------------------------ */
+
+/* Lets go of a file over the window, as the desktop does. */
+static void
+drop (const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GSList) files = g_slist_prepend (NULL, file);
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (window));
+  g_auto (GValue) value = G_VALUE_INIT;
+  gboolean took = FALSE;
+
+  g_value_init (&value, GDK_TYPE_FILE_LIST);
+  g_value_set_boxed (&value, files);
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GObject) one = g_list_model_get_item (controllers, i);
+
+    if (GTK_IS_DROP_TARGET (one))
+      g_signal_emit_by_name (one, "drop", &value, 10.0, 10.0, &took);
+  }
+  g_assert_true (took);
+}
+
+/* In this window while nothing in it is unsaved, else in another. Quitting then asks, and one Escape keeps
+ * both. */
+static void
+test_drop_and_quit (void)
+{
+  g_autofree char *one = g_strconcat (sample, ".one.twjob", NULL),
+                  *other = g_strconcat (sample, ".two.twjob", NULL);
+  TwWindow *second;
+
+  open_sample ();
+  copy_sample (one);
+  copy_sample (other);
+  drop (one);
+  g_assert_cmpstr (tw_session_path (session ()), ==, one);
+  move_baffle (-15);
+  drop (other);
+  g_assert_cmpstr (tw_session_path (session ()), ==, one);
+  second = tw_window_with_file (GTK_APPLICATION (program), other);
+  g_assert_true (second != NULL && second != window);
+
+  g_action_group_activate_action (G_ACTION_GROUP (program), "quit", NULL);
+  DRIVE_UNTIL (dialog () != NULL);
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (dialog ()), "cancel");
+  gtk_window_destroy (dialog ());
+  DRIVE_UNTIL (dialog () == NULL);
+  g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (window)));
+  g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (second)));
+  g_assert_true (tw_window_wants_answer (window));
+  gtk_window_close (GTK_WINDOW (second));
+  tw_session_undo (session ());
+  g_unlink (one);
+  g_unlink (other);
+}
+
 static void
 add_tests (void)
 {
@@ -488,8 +545,9 @@ add_tests (void)
   g_test_add_func ("/files/copy-paste", test_copy_paste);
   g_test_add_func ("/files/cut-paste", test_cut_paste);
   g_test_add_func ("/files/entry-copies-text", test_entry_copies_text);
-  /* Last: without a window manager no window is active after it. */
+  /* Last: without a window manager no window is active after them. */
   g_test_add_func ("/files/recent", test_recent);
+  g_test_add_func ("/files/drop-and-quit", test_drop_and_quit);
 }
 
 static int result;
