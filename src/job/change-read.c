@@ -314,8 +314,8 @@ tw_change_read_text (const char *text, gsize length, TwTroubles *troubles)
   if (length > TW_READ_MOST_BYTES) {
     g_autofree char *expected = g_strdup_printf (_ ("at most %d bytes"), TW_READ_MOST_BYTES);
 
-    tw_troubles_add (troubles, g_strdup (_ ("the change")),
-                     g_strdup_printf (_ ("%" G_GSIZE_FORMAT " bytes"), length), expected);
+    tw_troubles_add (troubles, g_strdup (_ ("the change")), g_strdup_printf (_ ("%lu bytes"), (gulong)length),
+                     expected);
     return NULL;
   }
   tree = tw_json_parse (text, length, DEEPEST, troubles);
