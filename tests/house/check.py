@@ -9,6 +9,7 @@ import os
 import sys
 
 import rules_code
+import rules_po
 import rules_text
 from project import Project, Trouble
 
@@ -27,7 +28,8 @@ RULES = {
     'leftovers': rules_text.leftovers,
     'words': rules_text.words,
     'translations': rules_text.translations,
-    'template': rules_text.template,
+    'template': rules_po.template,
+    'languages': rules_po.languages,
     'json': rules_text.json_files,
     'sources': rules_text.sources,
 }

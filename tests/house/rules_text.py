@@ -3,8 +3,6 @@
 import json
 import os
 import re
-import subprocess
-import tempfile
 
 import c_text
 from project import Trouble
@@ -129,7 +127,7 @@ def words(project):
 
 
 def translations(project):
-    """po/POTFILES.in lists exactly the files with words to translate, and a template can be made from it."""
+    """po/POTFILES.in lists exactly the files with words to translate."""
     listed = [line for line in (project.files.get('po/POTFILES.in') or '').split('\n') if line and line[0] != '#']
     troubles = []
     wanted = set()
@@ -144,28 +142,6 @@ def translations(project):
     for path in sorted({p for p in listed if listed.count(p) > 1}):
         troubles.append(Trouble('po/POTFILES.in', 1, f'{path} stands twice'))
     return troubles
-
-
-def template(project):
-    """xgettext makes a template from every listed file, without a warning."""
-    if not project.files.get('po/POTFILES.in'):
-        return [Trouble('po/POTFILES.in', 1, 'is missing')]
-    with tempfile.TemporaryDirectory() as folder:
-        made = os.path.join(folder, 'tankwright.pot')
-        done = subprocess.run(
-            ['xgettext', '--directory=.', '--files-from=po/POTFILES.in', f'--output={made}', '--from-code=UTF-8',
-             '--add-comments=Translators:', '--keyword=_', '--keyword=N_', '--keyword=C_:1c,2', '--keyword=NC_:1c,2',
-             '--keyword=g_dngettext:2,3', '--flag=N_:1:pass-c-format', '--flag=_:1:pass-c-format'],
-            cwd=project.root, capture_output=True, text=True)
-        said = [line for line in done.stderr.splitlines() if not line.endswith("extension 'inc' is unknown; will try C")]
-        if done.returncode or said:
-            return [Trouble('po/POTFILES.in', 1, line) for line in said or ['xgettext fails']]
-        with open(made, encoding='utf-8') as stream:
-            messages = stream.read().count('\nmsgid ')
-        checked = subprocess.run(['msgfmt', '-o', os.devnull, made], capture_output=True, text=True)
-    if checked.returncode or messages < 2:
-        return [Trouble('po/POTFILES.in', 1, checked.stderr or 'the template is empty')]
-    return []
 
 
 def json_files(project):

@@ -83,6 +83,33 @@ CASES = [
 ]
 
 
+PO_HEAD = ('msgid ""\nmsgstr "Language: de\\nMIME-Version: 1.0\\nContent-Type: text/plain; charset=UTF-8\\n"\n'
+           '"Content-Transfer-Encoding: 8bit\\nProject-Id-Version: a\\nPO-Revision-Date: 2026-11-25 12:00+0000\\n"\n'
+           '"Last-Translator: a\\nLanguage-Team: a\\n"\n\nmsgid "Core"\nmsgstr "Netz"\n\n')
+SAVE = 'msgid "_Save %s of {part}"\n'
+# A second language beside a program that says "Core" and "_Save %s of {part}": what, its po file, what is said.
+LANGUAGE_CASES = [
+    ('right', PO_HEAD + SAVE + 'msgstr "%s von {part} _sichern"\n', None),
+    ('right, in another order', PO_HEAD + SAVE + 'msgstr "{part}: %1$s _sichern"\n', None),
+    ('no file', '', 'po/de.po:1: is missing'),
+    ('missing', PO_HEAD, '"_Save %s of {part}" is not translated'),
+    ('empty', PO_HEAD + SAVE + 'msgstr ""\n', 'po/de.po:9: "_Save %s of {part}" is not translated'),
+    ('fuzzy', PO_HEAD + '#, fuzzy\n' + SAVE + 'msgstr "%s von {part} _sichern"\n', 'is fuzzy'),
+    ('no mnemonic', PO_HEAD + SAVE + 'msgstr "%s von {part} sichern"\n', 'another number of _'),
+    ('another name', PO_HEAD + SAVE + 'msgstr "%s von {teil} _sichern"\n', 'other placeholders'),
+    ('nothing put in', PO_HEAD + SAVE + 'msgstr "{part} _sichern"\n', 'other placeholders'),
+    ('another kind', PO_HEAD + '#, c-format\n' + SAVE + 'msgstr "%d von {part} _sichern"\n', 'other placeholders'),
+    ('no po file', PO_HEAD + 'msgid "_Save\n', 'po/de.po:'),
+]
+
+
+def language_complaint(po):
+    files = {'po/POTFILES.in': 'src/a.c\n', 'po/LINGUAS': '# one a line\nde\n', 'po/de.po': po,
+             'src/a.c': 'char *a = _ ("_Save %s of {part}"), *b = _ ("Core");\n'}
+    troubles = check.RULES['languages'](Project(files))
+    return str(troubles[0]) if troubles else None
+
+
 def first_complaint(rule, path, text):
     troubles = check.RULES[rule](Project({path: text}))
     troubles = [t for t in troubles if t.path in (path, 'po/POTFILES.in')]
@@ -91,9 +118,10 @@ def first_complaint(rule, path, text):
 
 def main():
     n = 0
-    for rule, what, path, text, expected in CASES:
+    cases = [(rule, what, first_complaint(rule, path, text), expected) for rule, what, path, text, expected in CASES]
+    cases += [('languages', what, language_complaint(po), expected) for what, po, expected in LANGUAGE_CASES]
+    for rule, what, said, expected in cases:
         n += 1
-        said = first_complaint(rule, path, text)
         right = said is None if expected is None else said is not None and expected in said
         print(f'{"ok" if right else "not ok"} {n} - {rule}: {what}')
         if not right:
