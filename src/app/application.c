@@ -176,7 +176,8 @@ open_cb (GtkApplication *application, GFile **files, int n_files)
     if (path != NULL)
       open_path (application, path);
   }
-  activate_cb (application);
+  if (gtk_application_get_active_window (application) == NULL)
+    activate_cb (application);
 }
 
 static void

@@ -331,7 +331,9 @@ tw_cli_picture (int argc, char **argv)
     return TW_CLI_USAGE;
   if (output == NULL)
     return tw_cli_usage ("picture", _ ("--output is wanted."));
-  if (!g_str_equal (output, "-") && !g_str_has_suffix (output, ".png") && !g_str_has_suffix (output, ".svg"))
+  /* The desktop gives a name of its own to a small one. */
+  if (wish.size_px == 0 && !g_str_equal (output, "-") && !g_str_has_suffix (output, ".png")
+      && !g_str_has_suffix (output, ".svg"))
     return tw_cli_usage ("picture", _ ("--output is FILE.png, FILE.svg or -."));
   if (!tw_cli_spares (output, path))
     return TW_CLI_FAILED;
