@@ -65,3 +65,26 @@ tw_canvas_zoom (TwCanvas *self, double by)
   *lens = tw_lens_zoom (lens, by, (TwPixel){ lens->width_px / 2.0, lens->height_px / 2.0 });
   tw_canvas_lens_changed (self);
 }
+
+gboolean
+tw_canvas_chosen_box (TwCanvas *self, TwBox *box)
+{
+  guint n;
+  const TwId *chosen = tw_session_chosen (self->session, &n);
+
+  *box = TW_BOX_EMPTY;
+  for (guint i = 0; self->pick != NULL && i < n; i++) {
+    const TwPickShape *shape = tw_pick_find (self->pick, chosen[i]);
+
+    if (shape != NULL)
+      *box = tw_box_add (*box, shape->box);
+  }
+  return !tw_box_is_empty (*box);
+}
+
+gboolean
+tw_canvas_pointer (TwCanvas *self, graphene_point_t *at)
+{
+  *at = GRAPHENE_POINT_INIT ((float)self->pointer.x_px, (float)self->pointer.y_px);
+  return self->has_pointer;
+}

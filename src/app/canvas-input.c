@@ -51,6 +51,10 @@ show_cursor (TwCanvas *self)
     set_cursor (self, self->is_panning ? "grabbing" : "grab");
     return;
   }
+  if (self->is_measuring) {
+    set_cursor (self, "crosshair");
+    return;
+  }
   if (tw_hand_is_holding (self->hand)) {
     set_cursor (self, tw_canvas_grip_cursor (tw_hand_grip (self->hand, 0)));
     return;
@@ -136,6 +140,8 @@ drag_begin_cb (TwCanvas *self, double x, double y, GtkGestureDrag *gesture)
   gtk_widget_grab_focus (GTK_WIDGET (self)); /* ends typing in the form first */
   if (self->space_held)
     self->is_panning = TRUE;
+  else if (self->is_measuring)
+    tw_canvas_choose_place (self);
   else
     press (self, x, y, (state & GDK_SHIFT_MASK) != 0);
   show_cursor (self);
@@ -242,7 +248,7 @@ clicked_cb (TwCanvas *self, int n_press, double x, double y, GtkGestureClick *cl
   TwId lead = tw_session_selection (self->session);
   gboolean moved = hypot (x - self->pressed.x_px, y - self->pressed.y_px) >= TW_CANVAS_CLICK_PX;
 
-  if (moved || tw_id_is_none (lead) || (state & GDK_SHIFT_MASK) != 0)
+  if (self->is_measuring || moved || tw_id_is_none (lead) || (state & GDK_SHIFT_MASK) != 0)
     return;
   if (n_press == 2 && !tw_canvas_add_point (self))
     g_signal_emit_by_name (self, "part-activated");
@@ -323,7 +329,8 @@ pinch_cb (TwCanvas *self, double scale, GtkGesture *gesture)
 {
   double x = self->pointer.x_px, y = self->pointer.y_px;
 
-  (void)gtk_gesture_get_bounding_box_center (gesture, &x, &y);
+  if (gtk_gesture_is_recognized (gesture)) /* its fingers say where; else it is about the pointer */
+    (void)gtk_gesture_get_bounding_box_center (gesture, &x, &y);
   *tw_canvas_lens (self) = tw_lens_zoom (&self->lens_pressed, scale, (TwPixel){ x, y });
   tw_canvas_lens_changed (self);
 }
@@ -331,10 +338,17 @@ pinch_cb (TwCanvas *self, double scale, GtkGesture *gesture)
 static void
 pointer_moved_cb (TwCanvas *self, double x, double y)
 {
+  gboolean stood = x == self->pointed.x_px && y == self->pointed.y_px;
+
   self->has_pointer = TRUE;
-  if (tw_hand_is_holding (self->hand) || self->is_panning)
+  self->pointed = (TwPixel){ x, y };
+  if (tw_hand_is_holding (self->hand) || self->is_panning || (self->is_measuring && stood))
     return;
   self->pointer = (TwPixel){ x, y };
+  if (self->is_measuring) {
+    tw_canvas_follow_place (self);
+    return;
+  }
   show_cursor (self);
   tw_canvas_update_status (self);
 }

@@ -163,6 +163,8 @@ key_pressed_cb (TwCanvas *self, guint keyval, guint keycode, GdkModifierType sta
   if (!tw_session_has_job (self->session) || (state & GDK_ALT_MASK) != 0
       || tw_canvas_typing_is_open (self->typing))
     return GDK_EVENT_PROPAGATE;
+  if (self->is_measuring && tw_canvas_measure_key (self, keyval, state) == GDK_EVENT_STOP)
+    return GDK_EVENT_STOP;
   if (arrow (self, keyval, state) == GDK_EVENT_STOP)
     return GDK_EVENT_STOP;
   if (keyval == GDK_KEY_F10 && (state & GDK_SHIFT_MASK) != 0) {

@@ -175,4 +175,5 @@ tw_canvas_snapshot_marks (TwCanvas *self, const TwLook *look, GtkSnapshot *snaps
   tw_canvas_snapshot_gauges (self, look, snapshot);
   draw_handles (self, look, snapshot, &accent);
   draw_box (self, snapshot, &accent);
+  tw_canvas_snapshot_distance (self, look, snapshot);
 }

@@ -9,6 +9,7 @@
 #include "app/canvas-typing.h"
 #include "stage/hand.h"
 #include "stage/pick.h"
+#include "stage/span.h"
 
 G_BEGIN_DECLS
 
@@ -46,7 +47,10 @@ struct _TwCanvas {
   TwPixel pressed;             /* where a drag began */
   TwPixel pointer;             /* where it is */
   gboolean has_pointer;
-  gboolean is_empty; /* the view has nothing to show */
+  gboolean is_empty;     /* the view has nothing to show */
+  gboolean is_measuring; /* clicks choose the ends of the span: canvas-distance.c */
+  TwSpan span;
+  TwPixel pointed; /* where the pointer itself was last: keys may have gone on from there */
   gboolean is_panning;
   gboolean space_held;
   TwLens lens_pressed; /* when panning or pinching began */
@@ -108,5 +112,13 @@ TwHandBench tw_canvas_bench (TwCanvas *self);
 char *tw_canvas_moved_text (TwCanvas *self);
 /* What snapping is called, with its tubes or neighbour; NULL when nothing snapped. (transfer full) */
 char *tw_canvas_snap_text (TwCanvas *self);
+
+/* canvas-distance.c: the place under the pointer is chosen as an end, or the open end goes there. */
+void tw_canvas_choose_place (TwCanvas *self);
+void tw_canvas_follow_place (TwCanvas *self);
+gboolean tw_canvas_measure_key (TwCanvas *self, guint keyval, GdkModifierType state);
+/* For the status line. (transfer full) */
+char *tw_canvas_distance_text (TwCanvas *self);
+void tw_canvas_snapshot_distance (TwCanvas *self, const TwLook *look, GtkSnapshot *snapshot);
 
 G_END_DECLS

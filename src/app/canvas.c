@@ -11,7 +11,7 @@
 
 enum { PROP_0, PROP_POSITION, PROP_SNAP, PROP_ZOOM, PROP_IS_EMPTY, N_PROPS };
 
-enum { PART_ACTIVATED, N_SIGNALS };
+enum { PART_ACTIVATED, LOOKED, N_SIGNALS };
 
 static GParamSpec *props[N_PROPS];
 static guint signals[N_SIGNALS];
@@ -77,20 +77,28 @@ tw_canvas_update_status (TwCanvas *self)
     g_autofree char *moved = tw_canvas_moved_text (self);
 
     told = snap ? g_strdup_printf ("%s – %s", moved, snap) : g_strdup (moved);
+  } else if (self->is_measuring) {
+    told = tw_canvas_distance_text (self);
   }
   set_text (self, &self->position, PROP_POSITION, position_text (self));
   set_text (self, &self->snap, PROP_SNAP, told ? told : g_strdup (""));
+  g_signal_emit (self, signals[LOOKED], 0);
 }
 
 /* --- the job and its parts ------------------------------------------------------------------------------ */
 
+/* Letters are as large as the platform asks: 96 dots an inch are its plain size. */
 static TwLook
 look_now (void)
 {
   AdwStyleManager *styles = adw_style_manager_get_default ();
+  TwLook look = tw_look_screen (adw_style_manager_get_dark (styles) ? TW_LOOK_DARK : TW_LOOK_LIGHT,
+                                tw_compat_high_contrast ());
+  double larger = tw_compat_text_scale ();
 
-  return tw_look_screen (adw_style_manager_get_dark (styles) ? TW_LOOK_DARK : TW_LOOK_LIGHT,
-                         tw_compat_high_contrast ());
+  for (guint i = 0; i < TW_INK_N_SIZES; i++)
+    look.heights[i] *= larger;
+  return look;
 }
 
 static const char *
@@ -476,8 +484,18 @@ tw_canvas_class_init (TwCanvasClass *klass)
   signals[PART_ACTIVATED]
       = g_signal_new ("part-activated", TW_TYPE_CANVAS, G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL, NULL,
                       NULL, G_TYPE_NONE, 0);
+  signals[LOOKED]
+      = g_signal_new ("looked", TW_TYPE_CANVAS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (widget_class, "canvas");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+}
+
+/* Names are placed anew: they are larger. */
+static void
+text_scaled_cb (TwCanvas *self)
+{
+  if (self->session != NULL)
+    show_job (self);
 }
 
 /* Ink has other colours on slate. */
@@ -490,6 +508,8 @@ watch_colours (TwCanvas *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (styles, "notify::high-contrast", G_CALLBACK (gtk_widget_queue_draw), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-xft-dpi", G_CALLBACK (text_scaled_cb),
+                           self, G_CONNECT_SWAPPED);
 }
 
 static void

@@ -6,7 +6,8 @@
  *
  * Properties (notify): `position` (of the pointer, in the job's units), `snap` (what the drag snapped to),
  * `zoom`: texts for the status line; `is-empty`: nothing to show in this view.
- * Signals: `part-activated` when the form of the chosen part is asked for.
+ * Signals: `part-activated` when the form of the chosen part is asked for; `looked` when it shows another
+ * part of the view, the pointer moved over it, or measuring began or ended.
  */
 #pragma once
 
@@ -38,6 +39,13 @@ void tw_canvas_set_menu (TwCanvas *self, GMenuModel *model);
 /* Where a new part is meant to stand, mm of the view: returns 1 when the menu was opened by the pointer or an
  * edge was clicked twice, else 0. */
 guint tw_canvas_menu_points (TwCanvas *self, TwPoint points[2]);
+/* Box round all chosen parts as they are seen, mm of the view. FALSE: none is seen. */
+gboolean tw_canvas_chosen_box (TwCanvas *self, TwBox *box);
+/* Where the pointer is, pixels of the canvas. FALSE: elsewhere. */
+gboolean tw_canvas_pointer (TwCanvas *self, graphene_point_t *at);
+/* Measuring: clicks choose two places, and the status line reads their distance. */
+void tw_canvas_set_measuring (TwCanvas *self, gboolean measures);
+gboolean tw_canvas_is_measuring (TwCanvas *self);
 /* Pixels a millimetre of the view that is shown. */
 double tw_canvas_px_mm (TwCanvas *self);
 

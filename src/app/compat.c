@@ -24,6 +24,15 @@ tw_compat_high_contrast (void)
   return adw_style_manager_get_high_contrast (adw_style_manager_get_default ());
 }
 
+double
+tw_compat_text_scale (void)
+{
+  int dpi = -1; /* in 1/1024; -1: not said */
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  return dpi > 0 ? dpi / 1024.0 / 96.0 : 1.0;
+}
+
 gboolean
 tw_compat_reduced_motion (GtkWidget *widget)
 {

@@ -17,6 +17,9 @@ void tw_compat_colour (GtkWidget *widget, GdkRGBA *colour);
 /* Whether the platform asks for high contrast. */
 gboolean tw_compat_high_contrast (void);
 
+/* How much larger than plain the platform wants letters, dimensionless: 1, with large text 1.25. */
+double tw_compat_text_scale (void);
+
 /* Whether the platform asks for little movement. */
 gboolean tw_compat_reduced_motion (GtkWidget *widget);
 

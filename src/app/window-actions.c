@@ -229,6 +229,7 @@ tw_window_update_actions (TwWindow *self)
   enable (self, "zoom-out", has_job);
   enable (self, "zoom-fit", has_job);
   tw_window_update_edit_actions (self);
+  tw_window_update_look_actions (self);
   g_simple_action_set_state (G_SIMPLE_ACTION (view),
                              g_variant_new_string (view_names[tw_session_view (self->session)]));
   g_simple_action_set_state (G_SIMPLE_ACTION (lengths), g_variant_new_string (lengths_state (self)));
@@ -244,6 +245,7 @@ tw_window_add_actions (TwWindow *self)
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   tw_window_add_edit_actions (self);
+  tw_window_add_look_actions (self);
   g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_parts));
   g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (show_answers));
 }

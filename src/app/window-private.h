@@ -9,6 +9,7 @@
 #include "app/keeper.h"
 #include "app/parts-pane.h"
 #include "app/part-form.h"
+#include "app/ruler.h"
 #include "app/window.h"
 
 G_BEGIN_DECLS
@@ -33,6 +34,8 @@ struct _TwWindow {
   TwPartForm *form;
   TwCanvas *canvas;
   TwCardsPane *cards;
+  TwRuler *ruler_across;
+  TwRuler *ruler_up;
   GtkLabel *position;
   GtkLabel *snap;
   GtkLabel *zoom;
@@ -52,6 +55,10 @@ void tw_window_update_actions (TwWindow *self);
 /* window-edit.c: the actions that change the drawing; called by the two above. */
 void tw_window_add_edit_actions (TwWindow *self);
 void tw_window_update_edit_actions (TwWindow *self);
+
+/* window-look.c: the actions that only look, and the rulers; likewise. */
+void tw_window_add_look_actions (TwWindow *self);
+void tw_window_update_look_actions (TwWindow *self);
 
 /* window-files.c: what `win.open`, `win.reopen` and new layouts do, and files dropped on the window. */
 void tw_window_ask_open (TwWindow *self);

@@ -181,6 +181,8 @@ restore_size (TwWindow *self)
     gtk_window_maximize (GTK_WINDOW (self));
   adw_flap_set_reveal_flap (self->parts_flap, !g_settings_get_boolean (self->settings, "parts-folded"));
   adw_flap_set_reveal_flap (self->cards_flap, !g_settings_get_boolean (self->settings, "cards-folded"));
+  gtk_widget_set_visible (GTK_WIDGET (self->ruler_across),
+                          !g_settings_get_boolean (self->settings, "rulers-folded"));
 }
 
 static void
@@ -194,6 +196,8 @@ keep_size (TwWindow *self)
   g_settings_set (self->settings, "window-size", "(ii)", width, height);
   g_settings_set_boolean (self->settings, "window-maximized", gtk_window_is_maximized (GTK_WINDOW (self)));
   g_settings_set_boolean (self->settings, "parts-folded", !adw_flap_get_reveal_flap (self->parts_flap));
+  g_settings_set_boolean (self->settings, "rulers-folded",
+                          !gtk_widget_get_visible (GTK_WIDGET (self->ruler_across)));
   g_settings_set_boolean (self->settings, "cards-folded", !adw_flap_get_reveal_flap (self->cards_flap));
 }
 
@@ -229,6 +233,7 @@ tw_window_class_init (TwWindowClass *klass)
 
   g_type_ensure (TW_TYPE_CANVAS);
   g_type_ensure (TW_TYPE_CARDS_PANE);
+  g_type_ensure (TW_TYPE_RULER);
   g_type_ensure (TW_TYPE_START_PAGE);
   g_type_ensure (TW_TYPE_PARTS_PANE);
   g_type_ensure (TW_TYPE_PART_FORM);
@@ -249,6 +254,8 @@ tw_window_class_init (TwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TwWindow, form);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, canvas);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, cards);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, ruler_across);
+  gtk_widget_class_bind_template_child (widget_class, TwWindow, ruler_up);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, position);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, snap);
   gtk_widget_class_bind_template_child (widget_class, TwWindow, zoom);

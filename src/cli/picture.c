@@ -10,12 +10,9 @@
 #include "sheets/letters.h"
 #include "sheets/to-cairo.h"
 #include "sheets/to-svg.h"
+#include "sheets/view-page.h"
 
 #include <stdio.h>
-
-/* A picture is a page of this many millimetres across; its look is that of a sheet. */
-#define PAGE_WIDTH_MM 270.0
-#define EDGE_MM 12.0
 
 /* That of a card is drawn as in the window: pixels of 1/96 inch, so many across. */
 #define CARD_WIDTH_PX 292.0
@@ -26,9 +23,6 @@
 #define SMALL_PENS_PX 160 /* in a smaller one the lines get thinner */
 #define SMALL_LEAST_PX 16
 #define SMALL_MOST_PX 2048
-
-/* No name stands nearer to the edge of the page. */
-#define NAMES_OFF_MM 2.0
 
 static const char *const views[TW_N_VIEWS] = { "face", "front", "side", "plan" };
 
@@ -47,27 +41,6 @@ translate (const char *words)
   return words[0] != '\0' ? _ (words) : words;
 }
 
-/* Without names when nothing is @shown. */
-static TwViewDrawing *
-draw (const TwViewSource *source,
-      const Wish *wish,
-      const TwLook *look,
-      const TwMeasure *measure,
-      double scale,
-      const TwBox *shown)
-{
-  const TwViewManner manner = { .view = wish->view,
-                                .core = wish->core,
-                                .scale = scale,
-                                .flags = shown == NULL ? TW_VIEW_NO_NAMES : 0,
-                                .look = look,
-                                .measure = measure,
-                                .translate = translate,
-                                .shown = shown };
-
-  return tw_view_draw (source, &manner);
-}
-
 /* The view on a page as tall as it needs. FALSE when there is nothing to be seen. */
 static gboolean
 lay_out (const TwAnswer *answer,
@@ -80,31 +53,10 @@ lay_out (const TwAnswer *answer,
   g_autoptr (TwGeos) geos = tw_geos_new ();
   const TwViewSource source
       = { tw_answer_placement (answer), tw_answer_routes (answer), tw_answer_passes (answer), geos };
-  g_autoptr (TwViewDrawing) trial = draw (&source, wish, look, measure, 0.2, NULL), bare = NULL,
-                            drawing = NULL;
-  double scale, edge_mm;
-  TwBox all, shown;
+  const TwViewManner manner
+      = { .view = wish->view, .core = wish->core, .look = look, .measure = measure, .translate = translate };
 
-  if (tw_box_is_empty (trial->all))
-    return FALSE;
-  scale = MIN ((PAGE_WIDTH_MM - 2 * EDGE_MM) / MAX (trial->all.x1_mm - trial->all.x0_mm, 1),
-               (2 * PAGE_WIDTH_MM - 2 * EDGE_MM) / MAX (trial->all.y1_mm - trial->all.y0_mm, 1));
-  /* arrows are as long as they are on paper: how large all is hangs on the scale */
-  bare = draw (&source, wish, look, measure, scale, NULL);
-  all = bare->all;
-  page->width_mm = PAGE_WIDTH_MM;
-  page->height_mm = (all.y1_mm - all.y0_mm) * scale + 2 * EDGE_MM;
-  edge_mm = (PAGE_WIDTH_MM / scale - (all.x1_mm - all.x0_mm)) / 2;
-  shown = tw_box_grow ((TwBox){ all.x0_mm - edge_mm, all.y0_mm - EDGE_MM / scale, all.x1_mm + edge_mm,
-                                all.y1_mm + EDGE_MM / scale },
-                       -NAMES_OFF_MM / scale);
-  drawing = draw (&source, wish, look, measure, scale, &shown);
-  tw_ink_append_scaled (
-      ink, drawing->ink, scale,
-      (TwPoint){ PAGE_WIDTH_MM / 2 - (all.x0_mm + all.x1_mm) / 2 * scale, EDGE_MM - all.y0_mm * scale });
-  page->ink = tw_ink_finish (ink);
-  page->look = look;
-  return TRUE;
+  return tw_view_page_lay (&source, &manner, ink, page);
 }
 
 /* What is drawn small: the face without bay and hoses, of other views all there is. */
