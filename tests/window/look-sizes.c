@@ -218,6 +218,9 @@ has_tip (GtkWidget *widget)
 static gboolean
 is_the_platforms (GtkWidget *widget)
 {
+  for (GtkWidget *at = widget; at != NULL; at = gtk_widget_get_parent (at))
+    if (g_str_equal (G_OBJECT_TYPE_NAME (at), "AdwToastWidget"))
+      return TRUE; /* its button to close it has no name in libadwaita 1.2 */
   return gtk_widget_get_ancestor (widget, GTK_TYPE_WINDOW_CONTROLS) != NULL
          || GTK_IS_DROP_DOWN (gtk_widget_get_parent (widget)) || GTK_IS_WINDOW_HANDLE (widget);
 }

@@ -144,7 +144,9 @@ task_step_row (const char *rest)
   g_auto (GStrv) parts = task_cut (rest, "|", 2);
   GtkWidget *row = wanted (card_called (parts[0]), GTK_TYPE_LIST_BOX_ROW, parts[1]);
 
+  task_frames (3); /* a card that stood open is still finding its height */
   bring_to_view (row);
+  task_frames (3);
   drive_click (row);
 }
 
