@@ -143,10 +143,17 @@ task_step_row (const char *rest)
 {
   g_auto (GStrv) parts = task_cut (rest, "|", 2);
   GtkWidget *row = wanted (card_called (parts[0]), GTK_TYPE_LIST_BOX_ROW, parts[1]);
+  TwId before = tw_session_selection (task_session ());
 
   task_frames (3); /* a card that stood open is still finding its height */
   bring_to_view (row);
   task_frames (3);
+  drive_click (row);
+  task_frames (5);
+  if (!tw_id_equal (before, tw_session_selection (task_session ())))
+    return;
+  bring_to_view (row); /* it moved away under the pointer */
+  task_frames (10);
   drive_click (row);
 }
 
